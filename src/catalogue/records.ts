@@ -1,0 +1,87 @@
+/** Mark of a source: a standard, a* standard recalled, b common practice, c recalled, d derived (seeds/README.md). */
+export interface Source {
+  readonly mark: 'a' | 'a*' | 'b' | 'c' | 'd';
+  readonly covers?: string;
+  readonly text: string;
+}
+
+export type Confidence = 'high' | 'medium' | 'low';
+
+/** The outline of a flat blank or of its printable area, nominal, in mm. */
+export interface OutlineRecord {
+  readonly shape: 'rect' | 'rounded-rect' | 'circle' | 'ellipse' | 'stadium' | 'polygon';
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly cornerRadiusMm?: number;
+  readonly pointsMm?: readonly (readonly [number, number])[];
+  /** `irregular`: the true edge varies from piece to piece. */
+  readonly edge?: 'irregular';
+}
+
+/** Middle of the hole from the top left of the outline box, seen from the printed face. */
+export type HoleRecord =
+  | { readonly use: string; readonly shape: 'circle'; readonly xMm: number; readonly yMm: number; readonly diameterMm: number }
+  | { readonly use: string; readonly shape: 'slot'; readonly xMm: number; readonly yMm: number; readonly widthMm: number; readonly heightMm: number };
+
+/** A round body; diameters are of the body where it is printed. */
+export interface WrapRecord {
+  readonly topDiameterMm: number;
+  readonly bottomDiameterMm: number;
+  readonly bodyHeightMm: number;
+  readonly printHeightMm: number;
+  readonly wayRound: 'whole' | 'part';
+  readonly overlapMm?: number;
+  readonly handleGapMm?: number;
+  readonly printWidthMm?: number;
+  readonly clearTopMm: number;
+  readonly clearBaseMm: number;
+  readonly widestPrintMm?: number;
+  readonly highestPrintMm?: number;
+}
+
+export interface BlankRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly family?: string;
+  /** Flat blanks have an outline, round ones a wrap. */
+  readonly outline?: OutlineRecord;
+  readonly wrap?: WrapRecord;
+  /** Given only where it is smaller than the outline; centred in it. */
+  readonly printable?: OutlineRecord;
+  readonly holes?: readonly HoleRecord[];
+  readonly surface: 'first' | 'second';
+  readonly sides?: 1 | 2;
+  readonly bleedMm?: number;
+  readonly safeMm?: number;
+  readonly thicknessMm?: number;
+  readonly recipe?: string;
+  /** Pixels per inch of the print-ready file, where the blank asks for other than 300. */
+  readonly ppi?: number;
+  /** sRGB of the bare coated face; left out when white. Dye adds to it: there is no white dye. */
+  readonly baseColour?: string;
+  readonly protectiveFilm?: 'usual' | 'sometimes';
+  readonly note?: string;
+  readonly tier?: 'core' | 'extended';
+  readonly confidence?: Confidence;
+  readonly sources?: readonly Source[];
+}
+
+export interface ResolutionLimits {
+  readonly good: number;
+  readonly acceptable: number;
+  readonly stopBelow: number;
+}
+
+export interface FamilyRecord {
+  readonly id: string;
+  readonly name: string;
+  readonly bleedMm: number;
+  readonly safeMm: number;
+  readonly placementPlusMinusMm: number;
+  readonly resolutionPpi: ResolutionLimits;
+  readonly viewDistanceIn: number;
+  readonly viewDistanceMm: number;
+  readonly recipes: readonly string[];
+  readonly sources: readonly Source[];
+  readonly confidence: Confidence;
+}

@@ -1,0 +1,48 @@
+import type { Raster } from '../raster/raster.ts';
+import type { PrintRecord } from './print-record.ts';
+
+export type ArtworkFormat = 'png' | 'jpeg' | 'webp' | 'tiff' | 'avif' | 'gif' | 'svg';
+
+/** Pixels per inch as the file states them, per axis of the artwork as displayed. */
+export interface StatedPpi {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What the file says about its colours. `converted` tells what was done to reach the raster that is judged. */
+export type ArtworkProfile =
+  | { readonly kind: 'none'; readonly model: 'gray' | 'rgb' }
+  | { readonly kind: 'srgb'; readonly name: string }
+  | { readonly kind: 'rgb' | 'gray' | 'table'; readonly name: string }
+  | { readonly kind: 'cmyk'; readonly name: string | null }
+  | { readonly kind: 'unusable'; readonly reason: string };
+
+/** What a drawing holds besides its own paths. */
+export interface VectorFacts {
+  /** Live text depends on the fonts of the machine that draws it. */
+  readonly textElements: number;
+  /** References to anything outside the file; never loaded. */
+  readonly outsideReferences: readonly string[];
+  /** Pictures inside the drawing, with their place in pixels of the artwork as displayed. */
+  readonly pictures: readonly { readonly widthPx: number; readonly heightPx: number; readonly shownWidthPx: number; readonly shownHeightPx: number }[];
+}
+
+/** An artwork, fully decoded, orientation applied, in sRGB (device gray allowed), with what its file says of itself. */
+export interface Artwork {
+  readonly format: ArtworkFormat;
+  /** Hex SHA-256 of the bytes as given. */
+  readonly sha256: string;
+  /** As displayed: EXIF, TIFF or PNG orientation is applied. */
+  readonly raster: Raster;
+  /** null when the file says nothing, or nothing that is a length. */
+  readonly statedPpi: StatedPpi | null;
+  /** 1…8 as in EXIF (CIPA DC-008, tag 0x0112); 1 when the file says nothing. Already applied to the raster. */
+  readonly orientation: number;
+  /** Pages or frames in the file; only the first was read. */
+  readonly pages: number;
+  readonly profile: ArtworkProfile;
+  /** What this program wrote into the file, when it is a print-ready file of its own. */
+  readonly printRecord: PrintRecord | null;
+  /** Given for drawings, which are drawn anew at the print resolution. */
+  readonly vector: VectorFacts | null;
+}

@@ -1,0 +1,50 @@
+import type { PointMm, RectMm, RectPx } from '../geometry/rectangle.ts';
+import type { Shape } from '../geometry/shape.ts';
+
+export type Surface = 'first' | 'second';
+export type Turn = 0 | 90 | 180 | 270;
+
+/** A limit and the record or option it came from (`blank:…`, `family:…`, `option:--bleed`). */
+export interface Limit {
+  readonly value: number;
+  readonly from: string;
+}
+
+export interface Hole {
+  readonly use: string;
+  readonly shape: Shape;
+}
+
+/** The one blank that will be pressed: catalogue record, measured size and options resolved. mm, origin top left of the outline box. */
+export interface BlankInHand {
+  readonly id: string;
+  readonly name: string;
+  readonly outline: Shape;
+  /** Boundary of the printable area; the outline where the record gives no smaller one. */
+  readonly edge: Shape;
+  readonly holes: readonly Hole[];
+  readonly surface: Surface;
+  readonly bleed: Limit;
+  readonly safe: Limit;
+  /** On a whole wrap the seam sides have no safe inset. */
+  readonly safeSides: 'all' | 'top-and-bottom';
+  readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };
+  /** True where pure white in the art prints nothing. */
+  readonly whiteBase: boolean;
+  readonly ppi: number | null;
+}
+
+/** What is to be printed: an artwork on a blank at a size, before any pixel is changed. */
+export interface Job {
+  readonly blank: BlankInHand;
+  readonly contentBoxPx: RectPx;
+  readonly turn: Turn;
+  readonly fit: 'inside' | 'cover' | 'size';
+  readonly offsetMm: PointMm;
+  /** Content box on the blank, after the turn; origin top left of the outline box, seen from the front; not clipped. */
+  readonly placementMm: RectMm;
+  /** Artwork pixels per printed inch in the axes of the blank. */
+  readonly effectivePpi: { readonly x: number; readonly y: number };
+  /** Pixels per inch of the print-ready file. */
+  readonly ppi: number;
+}

@@ -1,0 +1,38 @@
+import type { Shape } from '../geometry/shape.ts';
+import type { RectPx } from '../geometry/rectangle.ts';
+
+/** sRGB, 0…255 each, alpha 0 (clear) or 1 (opaque). */
+export interface Background {
+  readonly r: number;
+  readonly g: number;
+  readonly b: number;
+  readonly alpha: 0 | 1;
+}
+
+/** One step of a print plan: data only. Steps are carried out in their order, each on the raster of the one before. */
+export type Step =
+  /** Keep this rectangle of the artwork as displayed. */
+  | { readonly step: 'crop'; readonly rectPx: RectPx }
+  /** Turn clockwise. */
+  | { readonly step: 'turn'; readonly degrees: 90 | 180 | 270 }
+  /** Resample to this size; left out where the size is that already. */
+  | { readonly step: 'resize'; readonly widthPx: number; readonly heightPx: number }
+  /** Lay on a clear canvas with its top left corner at x, y (may be negative: the overhang is cut). */
+  | { readonly step: 'pad'; readonly widthPx: number; readonly heightPx: number; readonly x: number; readonly y: number }
+  /** Clear every pixel whose middle lies farther than `bleedMm` outside `edge` (frame: canvas middle = middle of the edge's box). */
+  | { readonly step: 'cut'; readonly edge: Shape; readonly bleedMm: number; readonly ppi: number }
+  /** Composite over the background, in sRGB. */
+  | { readonly step: 'flatten'; readonly background: Background }
+  /** Left-right reversal of the whole canvas. */
+  | { readonly step: 'mirror' };
+
+/** The whole way from an artwork to its print-ready file, computed without touching a pixel. */
+export interface PrintPlan {
+  readonly steps: readonly Step[];
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly ppi: number;
+  readonly mirrored: boolean;
+}
