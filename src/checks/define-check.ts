@@ -1,0 +1,42 @@
+import type { Artwork } from '../formats/artwork.ts';
+import type { Job } from '../job/job.ts';
+import type { Survey } from '../raster/survey.ts';
+import type { Fact, Finding, Severity } from './finding.ts';
+
+/** What checks may look at. `job` is null when nothing is visible: there is nothing to place. */
+export interface Subject {
+  readonly artwork: Artwork;
+  readonly survey: Survey;
+  readonly job: Job | null;
+}
+
+/** What a check needs, or why it cannot run. */
+export type Needs<Inputs> = { readonly inputs: Inputs } | { readonly skip: string };
+
+/** What a check found; facts may be told of a pass too. */
+export interface CheckResult {
+  readonly findings: readonly Finding[];
+  readonly facts?: Readonly<Record<string, Fact>>;
+}
+
+/** A check: everything about it in one file. */
+export interface CheckDefinition<Inputs = unknown> {
+  /** Thing first, then what is checked; its file has the same name. */
+  readonly id: string;
+  readonly title: string;
+  /** What goes wrong on the blank. */
+  readonly reason: string;
+  /** Published sources, or "common practice, no source". */
+  readonly source: readonly string[];
+  /** Every code it can give, with the severities it can have. */
+  readonly codes: Readonly<Record<string, readonly Severity[]>>;
+  readonly needs: (subject: Subject) => Needs<Inputs>;
+  readonly run: (inputs: Inputs) => CheckResult;
+  /** The sentence of each code: what is wrong, where, how much, what to do. Lengths in mm and inches. */
+  readonly phrases: Readonly<Record<string, (finding: Finding) => string>>;
+}
+
+/** Keeps the inputs typed inside the check's file and hides their type from the list. */
+export function defineCheck<Inputs>(check: CheckDefinition<Inputs>): CheckDefinition {
+  return check as CheckDefinition;
+}

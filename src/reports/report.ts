@@ -1,0 +1,62 @@
+import type { Outcome } from '../checks/finding.ts';
+import type { ArtworkFormat, StatedPpi } from '../formats/artwork.ts';
+import type { RectMm, RectPx } from '../geometry/rectangle.ts';
+import type { Step } from '../prepare/step.ts';
+
+/** ready: nothing to say or advice only; look: warnings; stop: errors. */
+export type Status = 'ready' | 'look' | 'stop' | 'unreadable';
+
+/** Everything that is known of one artwork on one blank, as data; reports make words of it. */
+export interface ArtworkReport {
+  readonly artwork: {
+    readonly path: string;
+    /** null when no byte could be read. */
+    readonly sha256: string | null;
+    /** null when it could not be told. */
+    readonly format: ArtworkFormat | null;
+    /** As displayed; null when unreadable. */
+    readonly widthPx: number | null;
+    readonly heightPx: number | null;
+    readonly statedPpi: StatedPpi | null;
+  };
+  readonly status: Status;
+  /** Why the artwork is unreadable, or why its file was not written. */
+  readonly error: { readonly code: string; readonly message: string } | null;
+  readonly contentBoxPx: RectPx | null;
+  readonly blank: { readonly id: string; readonly widthMm: number; readonly heightMm: number; readonly surface: 'first' | 'second' };
+  readonly placementMm: RectMm | null;
+  readonly effectivePpi: { readonly x: number; readonly y: number } | null;
+  readonly outcomes: readonly Outcome[];
+  readonly mends: readonly never[];
+  readonly plan: readonly Step[];
+  /** null when nothing was written. */
+  readonly output: PrintReadyOutput | null;
+}
+
+export interface PrintReadyOutput {
+  readonly path: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly ppi: number;
+  readonly mirrored: boolean;
+}
+
+export interface Summary {
+  readonly artworks: number;
+  readonly ready: number;
+  readonly look: number;
+  readonly stop: number;
+  readonly unreadable: number;
+  /** Files and ZIP entries in folders that are no artwork, and the program's own print-ready files. */
+  readonly passedOver: number;
+}
+
+/** The report of a run: the document of `--json`. */
+export interface RunReport {
+  readonly schemaVersion: 1;
+  readonly program: { readonly name: 'blankcheck'; readonly version: string };
+  readonly summary: Summary;
+  readonly results: readonly ArtworkReport[];
+}
