@@ -1,0 +1,84 @@
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { delimiter, join } from 'node:path';
+import type { TestContext } from 'vitest';
+
+/** Second implementations that tests ask about our output, and the Debian package that brings each. */
+const PACKAGES = {
+  exiftool: 'libimage-exiftool-perl',
+  pngcheck: 'pngcheck',
+  identify: 'imagemagick',
+  convert: 'imagemagick',
+  tiffinfo: 'libtiff-tools',
+  iccdump: 'argyll',
+  transicc: 'liblcms2-utils',
+  pdfinfo: 'poppler-utils',
+  xmllint: 'libxml2-utils',
+} as const;
+
+export type Witness = keyof typeof PACKAGES;
+
+/** True when the program can be started from the search path. */
+export function isInstalled(program: Witness): boolean {
+  const names = process.platform === 'win32' ? [`${program}.exe`, `${program}.cmd`] : [program];
+  return (process.env['PATH'] ?? '').split(delimiter).some((folder) =>
+    names.some((name) => {
+      try {
+        accessSync(join(folder, name), constants.X_OK);
+        return true;
+      } catch {
+        return false;
+      }
+    }),
+  );
+}
+
+/** Skips the running test, with the reason, where a witness is missing; fails it when BLANKCHECK_WITNESSES=required. */
+export function requireWitness(context: TestContext, ...programs: readonly Witness[]): void {
+  const missing = programs.filter((program) => !isInstalled(program));
+  if (missing.length === 0) return;
+  const reason = missing
+    .map((program) => `${program} (Debian: ${PACKAGES[program]}) is not installed`)
+    .join(', ');
+  if (process.env['BLANKCHECK_WITNESSES'] === 'required') throw new Error(reason);
+  context.skip(reason);
+}
+
+/** Files of an installed art package below a folder, sorted; skips the running test where there are none. */
+export function requireCorpus(context: TestContext, folder: string, extension: string): readonly string[] {
+  let paths: string[] = [];
+  try {
+    paths = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((path) => path.endsWith(extension))
+      .map((path) => join(folder, path))
+      .sort();
+  } catch {
+    // No such folder: the same as an empty one.
+  }
+  if (paths.length === 0) context.skip(`no ${extension} files below ${folder}`);
+  return paths;
+}
+
+export interface WitnessAnswer {
+  readonly status: number | null;
+  readonly stdout: Buffer;
+  readonly stderr: string;
+}
+
+/** Runs a witness; `files` are laid under their names in a fresh folder, which is its working folder and is removed after. */
+export function askWitness(
+  program: Witness,
+  args: readonly string[],
+  files: Readonly<Record<string, Uint8Array | string>> = {},
+): WitnessAnswer {
+  const folder = mkdtempSync(join(tmpdir(), 'blankcheck-witness-'));
+  try {
+    for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, name), bytes);
+    const answer = spawnSync(program, args, { cwd: folder, input: '', maxBuffer: 1 << 29 });
+    if (answer.error) throw answer.error;
+    return { status: answer.status, stdout: answer.stdout, stderr: answer.stderr.toString('utf8') };
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
