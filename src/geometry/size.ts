@@ -1,0 +1,61 @@
+import { BlankcheckError } from '../blankcheck-error.ts';
+import { parseLength, parsePositiveLength } from './length.ts';
+import type { PointMm } from './rectangle.ts';
+
+/** A size as a maker types it: `200x150mm`, `8x10in` or `round:95mm`. */
+export interface TypedSize {
+  readonly kind: 'rect' | 'round';
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+const RECT = /^([\d.]+)\s*(mm|cm|in|"|pt)?\s*[x×]\s*([\d.]+)\s*(mm|cm|in|"|pt)?$/i;
+
+/** True where the text can only be meant as a size; then `parseSize` says what is wrong with it. */
+export function looksLikeSize(text: string): boolean {
+  return /^round:/i.test(text) || /^[\d.]+\s*(mm|cm|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text);
+}
+
+/**
+ * Reads `200x150mm`, `8inx10in` (one unit at the end counts for both) or `round:95mm`.
+ * @throws BlankcheckError `length-without-unit` without a unit, `bad-size` for anything else.
+ */
+export function parseSize(text: string, name: string): TypedSize {
+  const trimmed = text.trim();
+  const round = /^round:(.*)$/i.exec(trimmed);
+  if (round) {
+    const diameterMm = parsePositiveLength(round[1]!, name);
+    return { kind: 'round', widthMm: diameterMm, heightMm: diameterMm };
+  }
+  const match = RECT.exec(trimmed);
+  if (!match) {
+    throw new BlankcheckError(
+      'bad-size',
+      `Expected a size for ${name} (such as 200x150mm, 8x10in or round:95mm), received "${text}".`,
+    );
+  }
+  const [, width = '', widthUnit, height = '', heightUnit] = match;
+  if (heightUnit === undefined && widthUnit === undefined) {
+    throw new BlankcheckError(
+      'length-without-unit',
+      `Expected a unit for ${name}, received "${text}": write ${trimmed}mm or ${trimmed}in.`,
+    );
+  }
+  return {
+    kind: 'rect',
+    widthMm: parsePositiveLength(width + (widthUnit ?? heightUnit), name),
+    heightMm: parsePositiveLength(height + (heightUnit ?? widthUnit), name),
+  };
+}
+
+/** Reads `2mm,-1mm`: right and down, as seen from the front. @throws BlankcheckError `bad-offset`. */
+export function parseOffset(text: string, name: string): PointMm {
+  const parts = text.split(',');
+  if (parts.length !== 2) {
+    throw new BlankcheckError(
+      'bad-offset',
+      `Expected two lengths for ${name}, right and down (such as 2mm,-1mm), received "${text}".`,
+    );
+  }
+  return { x: parseLength(parts[0]!, name), y: parseLength(parts[1]!, name) };
+}
