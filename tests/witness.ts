@@ -22,7 +22,7 @@ export type Witness = keyof typeof PACKAGES;
 /** True when the program can be started from the search path. */
 export function isInstalled(program: Witness): boolean {
   const names = process.platform === 'win32' ? [`${program}.exe`, `${program}.cmd`] : [program];
-  return (process.env['PATH'] ?? '').split(delimiter).some((folder) =>
+  return (process.env.PATH ?? '').split(delimiter).some((folder) =>
     names.some((name) => {
       try {
         accessSync(join(folder, name), constants.X_OK);
@@ -41,7 +41,7 @@ export function requireWitness(context: TestContext, ...programs: readonly Witne
   const reason = missing
     .map((program) => `${program} (Debian: ${PACKAGES[program]}) is not installed`)
     .join(', ');
-  if (process.env['BLANKCHECK_WITNESSES'] === 'required') throw new Error(reason);
+  if (process.env.BLANKCHECK_WITNESSES === 'required') throw new Error(reason);
   context.skip(reason);
 }
 
