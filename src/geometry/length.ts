@@ -4,7 +4,13 @@ import { BlankcheckError } from '../blankcheck-error.ts';
 export const MM_PER_INCH = 25.4;
 
 /** Millimetres per unit. pt is the desktop publishing point, 1/72 in (CSS Values 4, 6.2). */
-const MM_PER_UNIT: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: MM_PER_INCH, '"': MM_PER_INCH, pt: MM_PER_INCH / 72 };
+const MM_PER_UNIT: Readonly<Record<string, number>> = {
+  mm: 1,
+  cm: 10,
+  in: MM_PER_INCH,
+  '"': MM_PER_INCH,
+  pt: MM_PER_INCH / 72,
+};
 
 const LENGTH = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))\s*(mm|cm|in|"|pt)?$/i;
 
@@ -35,14 +41,19 @@ export function parseLength(text: string, name: string): number {
 /** The same for a length above zero. @throws also `bad-length` for zero and below. */
 export function parsePositiveLength(text: string, name: string): number {
   const mm = parseLength(text, name);
-  if (mm <= 0) throw new BlankcheckError('bad-length', `Expected a length above 0 for ${name}, received "${text}".`);
+  if (mm <= 0)
+    throw new BlankcheckError('bad-length', `Expected a length above 0 for ${name}, received "${text}".`);
   return mm;
 }
 
 /** The same for zero and above. @throws also `bad-length` below zero. */
 export function parseNonNegativeLength(text: string, name: string): number {
   const mm = parseLength(text, name);
-  if (mm < 0) throw new BlankcheckError('bad-length', `Expected a length of 0 or more for ${name}, received "${text}".`);
+  if (mm < 0)
+    throw new BlankcheckError(
+      'bad-length',
+      `Expected a length of 0 or more for ${name}, received "${text}".`,
+    );
   return mm;
 }
 

@@ -10,4 +10,8 @@ export type Shape =
   | { readonly kind: 'circle'; readonly box: RectMm }
   | { readonly kind: 'ellipse'; readonly box: RectMm }
   | { readonly kind: 'stadium'; readonly box: RectMm }
-  | { readonly kind: 'polygon'; readonly box: RectMm; readonly pointsMm: readonly (readonly [number, number])[] };
+  | {
+      readonly kind: 'polygon';
+      readonly box: RectMm;
+      readonly pointsMm: readonly (readonly [number, number])[];
+    };

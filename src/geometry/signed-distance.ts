@@ -35,7 +35,13 @@ export function cornerRadiusOf(shape: Extract<Shape, { kind: 'rounded-rect' }>):
 }
 
 /** x, y >= 0 from the middle: a box of the corner circles' middles, grown by the radius. */
-function distanceInsideRoundedBox(x: number, y: number, halfWidth: number, halfHeight: number, radius: number): number {
+function distanceInsideRoundedBox(
+  x: number,
+  y: number,
+  halfWidth: number,
+  halfHeight: number,
+  radius: number,
+): number {
   const overX = x - (halfWidth - radius);
   const overY = y - (halfHeight - radius);
   return radius - Math.hypot(Math.max(overX, 0), Math.max(overY, 0)) - Math.min(Math.max(overX, overY), 0);
