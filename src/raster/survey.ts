@@ -10,7 +10,11 @@ export interface Survey {
   /** Smallest box of the visible pixels; null when there are none. */
   readonly contentBoxPx: RectPx | null;
   /** The same at alpha of at least 2, 10 and 50 %. */
-  readonly boxAtAlphaPx: { readonly percent2: RectPx | null; readonly percent10: RectPx | null; readonly percent50: RectPx | null };
+  readonly boxAtAlphaPx: {
+    readonly percent2: RectPx | null;
+    readonly percent10: RectPx | null;
+    readonly percent50: RectPx | null;
+  };
   /** Convex hull of the visible pixels' squares, clockwise as seen on the screen; empty when nothing is visible. */
   readonly hullPx: readonly PointPx[];
   readonly visiblePixels: number;
@@ -21,5 +25,10 @@ export interface Survey {
   /** Visible pixels that are pure white at the picture's own depth: on a white base they print nothing. */
   readonly pureWhitePixels: number;
   /** Visible pixels on each border row or column of the canvas. */
-  readonly borderPixels: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
+  readonly borderPixels: {
+    readonly top: number;
+    readonly right: number;
+    readonly bottom: number;
+    readonly left: number;
+  };
 }

@@ -1,0 +1,117 @@
+import { BlankcheckError } from '../blankcheck-error.ts';
+import { findLargestScale } from '../geometry/largest-scale.ts';
+import { formatLength, formatSize, MM_PER_INCH } from '../geometry/length.ts';
+import { middleOf, type PointPx, type RectPx } from '../geometry/rectangle.ts';
+import { turnPoint, turnSize } from './art-frame.ts';
+import type { BlankInHand, Job } from './job.ts';
+import type { JobRequest } from './job-request.ts';
+import { hasConvexEdge, marginWithinSafe } from './lines.ts';
+
+/** Pixels per inch of a print-ready file when nobody says otherwise (common practice, no source). */
+export const DEFAULT_PPI = 300;
+/** Highest that may be asked for; beyond it no ink-jet driver has a use for pixels (common practice, no source). */
+export const MAX_PPI = 2400;
+/** Steps of the search in outlines with inward corners: that of the walk along an edge. */
+const SEARCH_STEP_MM = 0.25;
+
+/**
+ * Where the art goes on the blank and how many of its pixels fall on an inch. `rimPx` are points that bound
+ * the visible pixels: the hull's corners, or the rim itself where `hasConvexEdge` is false.
+ * @throws BlankcheckError `blank-has-no-safe-area` when `inside` finds no room, `ppi-out-of-range`, `bad-length`.
+ */
+export function placeArt(
+  request: JobRequest,
+  blank: BlankInHand,
+  contentBoxPx: RectPx,
+  rimPx: readonly PointPx[],
+): Job {
+  const turn = request.turn ?? 0;
+  const offsetMm = request.offsetMm ?? { x: 0, y: 0 };
+  const turned = turnSize(contentBoxPx, turn);
+  const sized = request.widthMm !== undefined || request.heightMm !== undefined;
+  const fit = sized ? 'size' : (request.fit ?? 'inside');
+  const scale = sized
+    ? scaleToSize(request, turned)
+    : fit === 'cover'
+      ? scaleToCover(blank, turned)
+      : scaleInside(blank, contentBoxPx, rimPx, turn);
+  const width = turned.width * scale.x;
+  const height = turned.height * scale.y;
+  const middle = middleOf(blank.edge.box);
+  return {
+    blank,
+    contentBoxPx,
+    turn,
+    fit,
+    offsetMm,
+    placementMm: {
+      x: middle.x + offsetMm.x - width / 2,
+      y: middle.y + offsetMm.y - height / 2,
+      width,
+      height,
+    },
+    effectivePpi: { x: MM_PER_INCH / scale.x, y: MM_PER_INCH / scale.y },
+    ppi: checkPpi(request.ppi ?? blank.ppi ?? DEFAULT_PPI),
+  };
+}
+
+/** mm per pixel of the artwork, in the axes of the blank. */
+interface Scale {
+  readonly x: number;
+  readonly y: number;
+}
+
+interface TurnedSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+function scaleToSize({ widthMm, heightMm }: JobRequest, turned: TurnedSize): Scale {
+  for (const [name, value] of [
+    ['width', widthMm],
+    ['height', heightMm],
+  ] as const) {
+    if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
+      throw new BlankcheckError('bad-length', `Expected a printed ${name} above 0 mm, received ${value}.`);
+    }
+  }
+  const x = widthMm === undefined ? heightMm! / turned.height : widthMm / turned.width;
+  const y = heightMm === undefined ? x : heightMm / turned.height;
+  return { x, y };
+}
+
+function scaleToCover({ edge, bleed }: BlankInHand, turned: TurnedSize): Scale {
+  const width = edge.box.width + 2 * bleed.value;
+  const height = edge.box.height + 2 * bleed.value;
+  const scale = Math.max(width / turned.width, height / turned.height);
+  return { x: scale, y: scale };
+}
+
+function scaleInside(
+  blank: BlankInHand,
+  contentBoxPx: RectPx,
+  rimPx: readonly PointPx[],
+  turn: Job['turn'],
+): Scale {
+  const middlePx = middleOf(contentBoxPx);
+  const points = rimPx.map(({ x, y }) => turnPoint({ x: x - middlePx.x, y: y - middlePx.y }, turn));
+  const { box } = blank.edge;
+  const scale = findLargestScale(points, middleOf(box), (x, y) => marginWithinSafe(blank, x, y), {
+    convex: hasConvexEdge(blank),
+    reachMm: Math.hypot(box.width, box.height) / 2,
+    stepMm: SEARCH_STEP_MM,
+  });
+  if (scale > 0) return { x: scale, y: scale };
+  throw new BlankcheckError(
+    'blank-has-no-safe-area',
+    `No art fits inside the safe line of ${blank.id}: the safe inset of ${formatLength(blank.safe.value)} (${blank.safe.from}) leaves nothing of ${formatSize(box.width, box.height)}. Give a smaller --safe, or a size with --width.`,
+  );
+}
+
+function checkPpi(ppi: number): number {
+  if (ppi >= 1 && ppi <= MAX_PPI) return ppi;
+  throw new BlankcheckError(
+    'ppi-out-of-range',
+    `Expected 1 to ${MAX_PPI} pixels per inch for --ppi, received ${ppi}.`,
+  );
+}

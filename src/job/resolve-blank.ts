@@ -1,0 +1,44 @@
+import type { BlankRecord, FamilyRecord } from '../catalogue/records.ts';
+import type { BlankInHand, Limit } from './job.ts';
+import type { JobRequest } from './job-request.ts';
+import { findOutlineInHand } from './outline-in-hand.ts';
+
+/**
+ * The blank in hand: the record, its family's defaults, the measured size and the maker's options, with each
+ * limit naming the record or option it came from.
+ * @throws BlankcheckError as findOutlineInHand.
+ */
+export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankInHand {
+  const record = request.blank;
+  const { outline, edge, holes, wholeWrap } = findOutlineInHand(record, request.measured);
+  const ofFamily = (value: number): Limit => ({ value, from: `family:${family.id}` });
+  return {
+    id: record.id,
+    name: record.name,
+    outline,
+    edge,
+    holes,
+    surface: request.surface ?? record.surface,
+    bleed: firstKnown(request.bleedMm, '--bleed', record, record.bleedMm) ?? ofFamily(family.bleedMm),
+    safe: firstKnown(request.safeMm, '--safe', record, record.safeMm) ?? ofFamily(family.safeMm),
+    safeSides: wholeWrap ? 'top-and-bottom' : 'all',
+    resolution: {
+      good: ofFamily(family.resolutionPpi.good),
+      acceptable: ofFamily(family.resolutionPpi.acceptable),
+      stopBelow: ofFamily(family.resolutionPpi.stopBelow),
+    },
+    whiteBase: record.baseColour === undefined,
+    ppi: record.ppi ?? null,
+  };
+}
+
+function firstKnown(
+  asked: number | undefined,
+  option: string,
+  record: BlankRecord,
+  own: number | undefined,
+): Limit | null {
+  if (asked !== undefined) return { value: asked, from: `option:${option}` };
+  if (own !== undefined) return { value: own, from: `blank:${record.id}` };
+  return null;
+}
