@@ -15,6 +15,8 @@ const PACKAGES = {
   transicc: 'liblcms2-utils',
   pdfinfo: 'poppler-utils',
   xmllint: 'libxml2-utils',
+  zip: 'zip',
+  unzip: 'unzip',
 } as const;
 
 export type Witness = keyof typeof PACKAGES;
