@@ -1,4 +1,5 @@
 import type { Artwork } from '../formats/artwork.ts';
+import type { PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
 import type { Survey } from '../raster/survey.ts';
 import type { Fact, Finding, Severity } from './finding.ts';
@@ -7,6 +8,8 @@ import type { Fact, Finding, Severity } from './finding.ts';
 export interface Subject {
   readonly artwork: Artwork;
   readonly survey: Survey;
+  /** Points that bound the visible pixels: corners of their hull, or of the rim's pixels in outlines with inward corners. */
+  readonly rimPx: readonly PointPx[];
   readonly job: Job | null;
 }
 

@@ -1,0 +1,82 @@
+import type { EdgePoint } from '../geometry/edge-walk.ts';
+import { walkEdge } from '../geometry/edge-walk.ts';
+import type { PointMm } from '../geometry/rectangle.ts';
+import { frameOf } from '../job/art-frame.ts';
+import type { Job } from '../job/job.ts';
+import { makeArtTest } from '../raster/art-test.ts';
+import type { Raster } from '../raster/raster.ts';
+import { findRaySpans } from '../raster/ray-spans.ts';
+import { type Side, sideOf, TOUCH_MM } from './sides.ts';
+
+/** Longest step of the walk along the edge; gaps across it narrower than this are closed too (common practice, no source). */
+const LONGEST_STEP_MM = 0.25;
+/** Shortest: fine enough for 500 ppi, and bounds the work on very fine art. */
+const SHORTEST_STEP_MM = 0.05;
+
+/** What the art does along one normal of the edge. */
+export interface EdgeReading {
+  readonly point: EdgePoint;
+  readonly side: Side;
+  /** mm beyond the edge to which art that reaches the edge goes on, at most the bleed; null where none reaches it. */
+  readonly reachMm: number | null;
+  /** mm between the edge and the end of art that stops within the safe ring; null where none does. */
+  readonly clearanceMm: number | null;
+}
+
+const profiles = new WeakMap<Job, readonly EdgeReading[]>();
+
+/**
+ * One reading per point of the walk along the edge: solid art (alpha of at least 50 %, white on a white base
+ * left out) followed along the outward normal from the safe line to the bleed line. Measured once per job.
+ */
+export function readEdge(job: Job, raster: Raster): readonly EdgeReading[] {
+  const known = profiles.get(job);
+  if (known) return known;
+  const readings = measureEdge(job, raster);
+  profiles.set(job, readings);
+  return readings;
+}
+
+function measureEdge(job: Job, raster: Raster): EdgeReading[] {
+  const { blank, effectivePpi } = job;
+  const pixelMm = 25.4 / Math.max(effectivePpi.x, effectivePpi.y);
+  const stepMm = Math.min(LONGEST_STEP_MM, Math.max(SHORTEST_STEP_MM, pixelMm));
+  const isArt = makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase });
+  const frame = frameOf(job);
+  return walkEdge(blank.edge, stepMm, blank.bleed.value).map((point) => {
+    const side = sideOf(point.normalX, point.normalY);
+    const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
+    const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
+    const outer = point.faces === 'inside' ? 0 : blank.bleed.value;
+    const from = frame.toPx(along(point, -inner));
+    const to = frame.toPx(along(point, outer));
+    const spans = findRaySpans(isArt, from.x, from.y, to.x, to.y).map((span) => ({
+      from: span.from * (inner + outer) - inner,
+      to: span.to * (inner + outer) - inner,
+    }));
+    return { point, side, ...readSpans(spans, inner) };
+  });
+}
+
+function along({ x, y, normalX, normalY }: EdgePoint, mm: number): PointMm {
+  return { x: x + normalX * mm, y: y + normalY * mm };
+}
+
+/** `spans` in mm along the normal, 0 on the edge, in order. */
+function readSpans(
+  spans: readonly { from: number; to: number }[],
+  inner: number,
+): Pick<EdgeReading, 'reachMm' | 'clearanceMm'> {
+  const touching = spans.findIndex(({ from, to }) => from <= TOUCH_MM && to >= -TOUCH_MM);
+  if (touching >= 0) {
+    let reachMm = Math.max(0, spans[touching]!.to);
+    for (const next of spans.slice(touching + 1)) {
+      if (next.from - reachMm >= LONGEST_STEP_MM) break;
+      reachMm = next.to;
+    }
+    return { reachMm, clearanceMm: null };
+  }
+  const inside = spans.filter(({ to }) => to < 0).at(-1);
+  const withinRing = inside !== undefined && inside.to > -inner + TOUCH_MM;
+  return { reachMm: null, clearanceMm: withinRing ? -inside.to : null };
+}

@@ -1,0 +1,101 @@
+import type { VectorFacts } from '../formats/artwork.ts';
+import { formatLength, MM_PER_INCH } from '../geometry/length.ts';
+import type { BlankInHand } from '../job/job.ts';
+import { defineCheck } from './define-check.ts';
+import type { Finding } from './finding.ts';
+
+/** Doubles lose at most this share on the way from pixels and mm to ppi; it must not decide a verdict. */
+const ROUNDING = 1e-9;
+
+interface Inputs {
+  readonly ppi: { readonly x: number; readonly y: number };
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly limits: BlankInHand['resolution'];
+  readonly vector: VectorFacts | null;
+}
+
+export default defineCheck<Inputs>({
+  id: 'effective-resolution',
+  title: 'Effective resolution at the print size',
+  reason:
+    'Too few pixels for the printed size show as blur and steps; pressing hides nothing on a glossy blank.',
+  source: [
+    '1 arcminute of sight at the viewing distance: 3438 / inches (derived)',
+    'limits of the family in seeds/families.json (common practice, no source)',
+  ],
+  codes: { 'below-stop': ['error'], 'below-acceptable': ['warning'], 'below-good': ['advice'] },
+  needs: ({ artwork, job }) =>
+    job === null
+      ? { skip: 'nothing is visible, so there is no print size' }
+      : {
+          inputs: {
+            ppi: job.effectivePpi,
+            widthMm: job.placementMm.width,
+            heightMm: job.placementMm.height,
+            limits: job.blank.resolution,
+            vector: artwork.vector,
+          },
+        },
+  run: (inputs) => {
+    if (inputs.vector === null) return { findings: judge(inputs, Math.min(inputs.ppi.x, inputs.ppi.y), {}) };
+    const worst = worstPicturePpi(inputs.vector, inputs.ppi);
+    const facts = { vector: true, pictures: inputs.vector.pictures.length };
+    return { findings: worst === null ? [] : judge(inputs, worst, facts), facts };
+  },
+  phrases: {
+    'below-stop': (finding) => phrase(finding, 'it will look blurred or stepped'),
+    'below-acceptable': (finding) => phrase(finding, 'it will look soft'),
+    'below-good': (finding) => phrase(finding, 'fine for photos, soft for lettering and line art'),
+  },
+});
+
+/** The drawing itself is drawn at the print resolution; the pictures inside it are not. */
+function worstPicturePpi(vector: VectorFacts, ppi: Inputs['ppi']): number | null {
+  if (vector.pictures.length === 0) return null;
+  return Math.min(
+    ...vector.pictures.flatMap((picture) => [
+      (picture.widthPx / picture.shownWidthPx) * ppi.x,
+      (picture.heightPx / picture.shownHeightPx) * ppi.y,
+    ]),
+  );
+}
+
+function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Finding['facts']): Finding[] {
+  const below = (limit: number) => ppi < limit * (1 - ROUNDING);
+  const [code, severity, limit, aim] = below(limits.stopBelow.value)
+    ? (['below-stop', 'error', limits.stopBelow, limits.acceptable] as const)
+    : below(limits.acceptable.value)
+      ? (['below-acceptable', 'warning', limits.acceptable, limits.acceptable] as const)
+      : (['below-good', 'advice', limits.good, limits.good] as const);
+  if (!below(limit.value)) return [];
+  // The other axis shrinks along, so the proportions of the print stay.
+  const share = ppi / aim.value;
+  return [
+    {
+      code,
+      severity,
+      actual: { value: ppi, unit: 'ppi' },
+      expected: { min: limit.value, unit: 'ppi', from: limit.from },
+      facts: {
+        ...facts,
+        aimPpi: aim.value,
+        widthAtAimMm: widthMm * share,
+        heightAtAimMm: heightMm * share,
+        enlargeBy: 1 / share,
+      },
+    },
+  ];
+}
+
+function phrase({ actual, expected, facts }: Finding, effect: string): string {
+  const what = facts.vector ? 'A picture inside the drawing has' : 'The art has';
+  const larger = Math.ceil(Number(facts.enlargeBy) * 10) / 10;
+  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Print it at most ${formatLength(roundDown(Number(facts.widthAtAimMm)))} wide (${facts.aimPpi} ppi), or get a file with ${larger} times as many pixels each way.`;
+}
+
+/** To a hundredth of an inch, downwards, so that the advice keeps its promise. */
+function roundDown(mm: number): number {
+  const step = MM_PER_INCH / 100;
+  return Math.floor(mm / step) * step;
+}

@@ -1,0 +1,49 @@
+import type { ArtworkProfile } from '../formats/artwork.ts';
+import type { CheckResult } from './define-check.ts';
+import { defineCheck } from './define-check.ts';
+import type { Finding } from './finding.ts';
+
+export default defineCheck({
+  id: 'embedded-profile',
+  title: 'Colour profile of the file',
+  reason: 'The print-ready file is sRGB. Numbers of another space, read as sRGB, print dull or garish.',
+  source: [
+    'ICC.1:2022 (profile format)',
+    'sRGB: IEC 61966-2-1',
+    'PNG sRGB and iCCP chunks (ISO/IEC 15948, 11.3.3)',
+  ],
+  codes: { converted: ['advice'], unusable: ['warning'], 'device-cmyk': ['warning'] },
+  needs: ({ artwork }) => ({ inputs: artwork.profile }),
+  run: judge,
+  phrases: {
+    converted: ({ facts }) =>
+      `The art is in "${facts.name}" and was converted to sRGB for the print-ready file. Colours more vivid than sRGB are flattened a little; compare the file with the art on your screen.`,
+    unusable: ({ facts }) =>
+      `The file's colour profile cannot be used (${facts.reason}); the art was read as sRGB. Export it again as sRGB, and compare its colours on your screen first.`,
+    'device-cmyk': ({ facts }) =>
+      `The art is CMYK${facts.name === '' ? ' without a profile' : ` ("${facts.name}")`} and was converted to sRGB, since desktop drivers take RGB. Its colours may shift: ask for an RGB file, or compare the print-ready file with the art first.`,
+  },
+});
+
+function judge(profile: ArtworkProfile): CheckResult {
+  const found = (code: string, severity: Finding['severity'], facts: Finding['facts']): CheckResult => ({
+    findings: [{ code, severity, facts }],
+  });
+  switch (profile.kind) {
+    case 'none':
+      return {
+        findings: [],
+        facts: { assumed: profile.model === 'gray' ? 'gray with the sRGB curve' : 'sRGB' },
+      };
+    case 'srgb':
+      return { findings: [], facts: { name: profile.name } };
+    case 'rgb':
+    case 'gray':
+    case 'table':
+      return found('converted', 'advice', { name: profile.name, kind: profile.kind });
+    case 'cmyk':
+      return found('device-cmyk', 'warning', { name: profile.name ?? '' });
+    case 'unusable':
+      return found('unusable', 'warning', { reason: profile.reason });
+  }
+}

@@ -1,0 +1,31 @@
+import alreadyPrepared from './already-prepared.ts';
+import bleedCover from './bleed-cover.ts';
+import type { CheckDefinition } from './define-check.ts';
+import effectiveResolution from './effective-resolution.ts';
+import embeddedProfile from './embedded-profile.ts';
+import keepOut from './keep-out.ts';
+import orientationTag from './orientation-tag.ts';
+import pages from './pages.ts';
+import printSize from './print-size.ts';
+import safeArea from './safe-area.ts';
+import statedDensity from './stated-density.ts';
+import transparentMargin from './transparent-margin.ts';
+import vectorContent from './vector-content.ts';
+import visibleContent from './visible-content.ts';
+
+/** Every check, in the order of every report. */
+export const CHECKS: readonly CheckDefinition[] = [
+  visibleContent,
+  alreadyPrepared,
+  effectiveResolution,
+  printSize,
+  bleedCover,
+  safeArea,
+  keepOut,
+  transparentMargin,
+  statedDensity,
+  orientationTag,
+  embeddedProfile,
+  pages,
+  vectorContent,
+];

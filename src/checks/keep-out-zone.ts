@@ -1,0 +1,30 @@
+import type { PointMm, RectMm } from '../geometry/rectangle.ts';
+import { distanceInside } from '../geometry/signed-distance.ts';
+import type { Hole } from '../job/job.ts';
+
+/** Distance between the points at which a zone is sampled, in mm: that of the walk along an edge. */
+const SAMPLE_MM = 0.25;
+
+/** A rectangle with `marginMm` more on every side. */
+export function growBox(box: RectMm, marginMm: number): RectMm {
+  return {
+    x: box.x - marginMm,
+    y: box.y - marginMm,
+    width: box.width + 2 * marginMm,
+    height: box.height + 2 * marginMm,
+  };
+}
+
+/** Points a quarter of a millimetre apart that fill the holes and the keep-out round them. */
+export function sampleZones(holes: readonly Hole[], keepOutMm: number): PointMm[] {
+  return holes.flatMap(({ shape }) => {
+    const box = growBox(shape.box, keepOutMm);
+    const points: PointMm[] = [];
+    for (let y = box.y; y <= box.y + box.height; y += SAMPLE_MM) {
+      for (let x = box.x; x <= box.x + box.width; x += SAMPLE_MM) {
+        if (distanceInside(shape, x, y) >= -keepOutMm) points.push({ x, y });
+      }
+    }
+    return points;
+  });
+}

@@ -1,0 +1,85 @@
+import { formatLength, formatSize } from '../geometry/length.ts';
+import type { PointPx } from '../geometry/rectangle.ts';
+import { frameOf } from '../job/art-frame.ts';
+import type { Job } from '../job/job.ts';
+import { marginWithinBleed } from '../job/lines.ts';
+import { defineCheck } from './define-check.ts';
+import type { Finding } from './finding.ts';
+import { phraseSides, sideOf, TOUCH_MM, worstPerSide } from './sides.ts';
+
+/** Scales that differ by more than this count as stretched, in percent (common practice, no source). */
+const STRETCH_PERCENT = 1;
+
+export default defineCheck<{ readonly job: Job; readonly rimPx: readonly PointPx[] }>({
+  id: 'print-size',
+  title: 'Print size against the blank',
+  reason:
+    'Art beyond the bleed line is cut: dye there would land on the pad and ghost the next piece. Unequal scales distort faces and lettering.',
+  source: ['derived from the placement', 'bleed of the blank (seeds/blanks.json, seeds/families.json)'],
+  codes: { 'larger-than-blank': ['warning'], cut: ['advice'], stretched: ['warning'] },
+  needs: ({ job, rimPx }) =>
+    job === null ? { skip: 'nothing is visible, so there is no print size' } : { inputs: { job, rimPx } },
+  run: ({ job, rimPx }) => ({ findings: [...findCut(job, rimPx), ...findStretch(job)] }),
+  phrases: {
+    'larger-than-blank': ({ actual, facts }) =>
+      `The art reaches up to ${formatLength(actual!.value)} beyond the bleed line (${phraseSides(facts)}), and what lies there is cut. It prints ${size(facts)}; the blank with its bleed is ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. Print it smaller, or accept the cut with --fit cover.`,
+    cut: ({ actual, facts }) =>
+      `To cover the blank, up to ${formatLength(actual!.value)} of the art beyond the bleed line is cut (${phraseSides(facts)}). Look whether anything important is lost there; --offset moves the art.`,
+    stretched: ({ actual, facts }) =>
+      `The art is stretched: its two scales differ by ${actual!.value.toFixed(1)} %. It prints ${size(facts)}. Give only --width or only --height to keep the proportions.`,
+  },
+});
+
+function size(facts: Finding['facts']): string {
+  return formatSize(Number(facts.widthMm), Number(facts.heightMm));
+}
+
+function findCut(job: Job, rimPx: readonly PointPx[]): Finding[] {
+  const { blank, placementMm } = job;
+  const frame = frameOf(job);
+  const { box } = blank.edge;
+  const overhang = rimPx.map((point) => {
+    const { x, y } = frame.toMm(point);
+    const side = sideOf((x - box.x - box.width / 2) / box.width, (y - box.y - box.height / 2) / box.height);
+    return { side, value: -marginWithinBleed(blank, x, y) };
+  });
+  const beyond = overhang.filter(({ value }) => value > TOUCH_MM);
+  if (beyond.length === 0) return [];
+  const covering = job.fit === 'cover';
+  return [
+    {
+      code: covering ? 'cut' : 'larger-than-blank',
+      severity: covering ? 'advice' : 'warning',
+      actual: { value: Math.max(...beyond.map(({ value }) => value)), unit: 'mm' },
+      expected: { max: 0, unit: 'mm', from: blank.bleed.from },
+      place: { px: job.contentBoxPx, mm: placementMm },
+      facts: {
+        ...worstPerSide(beyond, 'largest'),
+        widthMm: placementMm.width,
+        heightMm: placementMm.height,
+        canvasWidthMm: box.width + 2 * blank.bleed.value,
+        canvasHeightMm: box.height + 2 * blank.bleed.value,
+      },
+    },
+  ];
+}
+
+function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
+  const { x, y } = effectivePpi;
+  const percent = (Math.max(x, y) / Math.min(x, y) - 1) * 100;
+  // Doubles may miss the limit by their last digits; exactly 1 % passes.
+  if (percent <= STRETCH_PERCENT + 1e-9) return [];
+  return [
+    {
+      code: 'stretched',
+      severity: 'warning',
+      actual: { value: percent, unit: 'percent' },
+      expected: { max: STRETCH_PERCENT, unit: 'percent', from: 'practice:stretch' },
+      facts: {
+        widthMm: placementMm.width,
+        heightMm: placementMm.height,
+        widthToHeight: x > y ? 'narrower' : 'wider',
+      },
+    },
+  ];
+}

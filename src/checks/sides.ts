@@ -1,0 +1,36 @@
+import { formatLength } from '../geometry/length.ts';
+import type { Fact } from './finding.ts';
+
+export type Side = 'left' | 'right' | 'top' | 'bottom';
+
+const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
+
+/** A nanometre: far above what doubles lose on a blank of 10 m, far below what any printer places. */
+export const TOUCH_MM = 1e-6;
+
+/** The side of the blank that a direction points to, as seen from the front. */
+export function sideOf(directionX: number, directionY: number): Side {
+  if (Math.abs(directionX) >= Math.abs(directionY)) return directionX < 0 ? 'left' : 'right';
+  return directionY < 0 ? 'top' : 'bottom';
+}
+
+/** The worst value of each side that has one, as facts `leftMm`, `rightMm`, `topMm`, `bottomMm`. */
+export function worstPerSide(
+  values: readonly { readonly side: Side; readonly value: number }[],
+  worst: 'smallest' | 'largest',
+): Record<string, number> {
+  const choose = worst === 'smallest' ? Math.min : Math.max;
+  const facts: Record<string, number> = {};
+  for (const side of SIDES) {
+    const own = values.filter((entry) => entry.side === side).map(({ value }) => value);
+    if (own.length > 0) facts[`${side}Mm`] = own.reduce((a, b) => choose(a, b));
+  }
+  return facts;
+}
+
+/** `left 1.2 mm (0.05 in), top 3 mm (0.12 in)` from the facts of worstPerSide. */
+export function phraseSides(facts: Readonly<Record<string, Fact>>): string {
+  return SIDES.filter((side) => typeof facts[`${side}Mm`] === 'number')
+    .map((side) => `${side} ${formatLength(Number(facts[`${side}Mm`]))}`)
+    .join(', ');
+}
