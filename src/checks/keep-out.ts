@@ -34,7 +34,7 @@ export default defineCheck<{
   run: ({ job, raster, rimPx }) => {
     const isArt = makeArtTest(raster, { from: 'visible', whiteIsNoArt: job.blank.whiteBase });
     const covered = job.blank.holes
-      .map((hole) => ({ hole, share: measureShare(job, raster, isArt, hole) }))
+      .map((hole) => ({ hole, share: measureShare(job, isArt, hole) }))
       .filter(({ share }) => share > 0);
     if (covered.length === 0) return { findings: [] };
     const partly = covered.some(({ share }) => share < 1);
@@ -55,7 +55,7 @@ export default defineCheck<{
 });
 
 /** Share of the hole's zone that art covers, 0…1, by the middles of the artwork's pixels. */
-function measureShare(job: Job, raster: Raster, isArt: ArtTest, hole: Hole): number {
+function measureShare(job: Job, isArt: ArtTest, hole: Hole): number {
   const frame = frameOf(job);
   const zone = rectToPx(frame, growBox(hole.shape.box, KEEP_OUT_MM));
   let inside = 0;
