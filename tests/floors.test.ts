@@ -19,7 +19,14 @@ const FLOORS: Readonly<Record<string, number>> = {
 };
 /** Files that stand beside the floors: the error type below all of them, the doors above. */
 const BELOW = new Set(['blankcheck-error.ts']);
-const ABOVE = new Set(['index.ts', 'preflight.ts', 'version.ts']);
+const ABOVE = new Set([
+  'index.ts',
+  'preflight.ts',
+  'check-artwork.ts',
+  'read-for-print.ts',
+  'prepare-artwork.ts',
+  'version.ts',
+]);
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');
 

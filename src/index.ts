@@ -1,0 +1,46 @@
+export { BlankcheckError, ERROR_KINDS, type ErrorCode, type ErrorKind } from './blankcheck-error.ts';
+export { defaultFamily, findBlank, findFamily, findRecipe, listBlanks, listFamilies, listRecipes } from './catalogue/catalogue.ts';
+export { nearestBlankIds } from './catalogue/nearest-ids.ts';
+export { type PressCard, pressCard } from './catalogue/press-card.ts';
+export { readBlankRecord } from './catalogue/read-blank-record.ts';
+export type { BlankRecord, FamilyRecord, HoleRecord, OutlineRecord, Source, WrapRecord } from './catalogue/records.ts';
+export { searchBlanks } from './catalogue/search-blanks.ts';
+export { type CheckedArtwork, checkArtwork, type PlacedArtwork, placeArtwork } from './check-artwork.ts';
+export type { CheckDefinition } from './checks/define-check.ts';
+export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
+export { CHECKS } from './checks/index.ts';
+export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
+export { type LimitName, type Limits, LIMITS, limitsWith } from './formats/limits.ts';
+export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
+export { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
+export { sniffFormat } from './formats/sniff.ts';
+export { formatLength, formatSize, parseLength, parseNonNegativeLength, parsePositiveLength } from './geometry/length.ts';
+export type { PointMm, PointPx, RectMm, RectPx } from './geometry/rectangle.ts';
+export type { Shape } from './geometry/shape.ts';
+export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometry/size.ts';
+export { blankFromSize } from './job/blank-from-size.ts';
+export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts';
+export type { JobRequest } from './job/job-request.ts';
+export { DEFAULT_PPI, MAX_PPI } from './job/place-art.ts';
+export {
+  type Preflight,
+  type PreflightOptions,
+  type PreflightRequest,
+  preflight,
+  reportUnreadable,
+} from './preflight.ts';
+export type { Background, PrintPlan, Step } from './prepare/step.ts';
+export { type PrepareOptions, type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
+export type { ColourModel, Raster } from './raster/raster.ts';
+export type { Survey } from './raster/survey.ts';
+export { surveyRaster } from './raster/survey-raster.ts';
+export { readForPrint } from './read-for-print.ts';
+export { renderBlankList } from './reports/blank-list-text.ts';
+export { renderPressCard } from './reports/press-card-text.ts';
+export type { ArtworkReport, PrintReadyOutput, RunReport, Status, Summary } from './reports/report.ts';
+export { toRunReportJson } from './reports/run-report-json.ts';
+export { statusOf } from './reports/status.ts';
+export { summarise } from './reports/summary.ts';
+export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
+export { renderTextSummary } from './reports/text-summary.ts';
+export { VERSION } from './version.ts';

@@ -1,0 +1,114 @@
+import { createHash } from 'node:crypto';
+import { BlankcheckError } from './blankcheck-error.ts';
+import { familyOf } from './catalogue/catalogue.ts';
+import { type CheckedArtwork, checkArtwork } from './check-artwork.ts';
+import type { Artwork } from './formats/artwork.ts';
+import type { ReadOptions } from './formats/read-artwork.ts';
+import type { BlankInHand } from './job/job.ts';
+import type { JobRequest } from './job/job-request.ts';
+import { resolveBlank } from './job/resolve-blank.ts';
+import { type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
+import type { Background, PrintPlan } from './prepare/step.ts';
+import { readForPrint } from './read-for-print.ts';
+import type { ArtworkReport } from './reports/report.ts';
+import { statusOf } from './reports/status.ts';
+
+export interface PreflightRequest extends JobRequest {
+  /** What fills the padding; white by default. */
+  readonly background?: Background;
+}
+
+export interface PreflightOptions extends ReadOptions {
+  /** Make the print-ready file; false only checks and plans. */
+  readonly write: boolean;
+  /** Make it although the verdict is stop. */
+  readonly anyway?: boolean;
+  readonly format?: PrintReadyFormat;
+}
+
+export interface Preflight {
+  /** `output` is null: whoever writes the file says where it went. */
+  readonly report: ArtworkReport;
+  /** null when not asked for, when the verdict is stop (without `anyway`), and when nothing can be printed. */
+  readonly printReady: { readonly bytes: Uint8Array; readonly plan: PrintPlan } | null;
+}
+
+/**
+ * The one call most people need: artwork in; verdict, plan and print-ready bytes out. Touches no disk.
+ * Bytes that cannot be read give a report with status `unreadable`, not an exception.
+ * @throws BlankcheckError of kind `usage` for a request that cannot be met, AbortError when the signal says so.
+ */
+export async function preflight(
+  source: { readonly path: string; readonly bytes: Uint8Array },
+  request: PreflightRequest,
+  options: PreflightOptions,
+): Promise<Preflight> {
+  // Before any byte is read: a request that cannot be met costs no decoding.
+  const blank = resolveBlank(request, familyOf(request.blank));
+  let artwork: Artwork;
+  try {
+    artwork = await readForPrint(source.bytes, request, options);
+  } catch (error) {
+    if (error instanceof BlankcheckError && error.kind === 'artwork') {
+      return { report: reportUnreadable(source, error, request), printReady: null };
+    }
+    throw error;
+  }
+  const checked = checkArtwork(artwork, request);
+  options.signal?.throwIfAborted();
+  const plan = planArtwork(checked, request.background);
+  const report = reportChecked(source.path, artwork, checked, plan);
+  const wanted = options.write && plan !== null && (report.status !== 'stop' || options.anyway === true);
+  if (!wanted) return { report, printReady: null };
+  return { report, printReady: { plan, bytes: await prepareArtwork(artwork, blank.id, plan, options) } };
+}
+
+/** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
+export function reportUnreadable(
+  source: { readonly path: string; readonly bytes: Uint8Array | null },
+  error: BlankcheckError,
+  request: JobRequest,
+): ArtworkReport {
+  const bytes = source.bytes?.length ? source.bytes : null;
+  return {
+    artwork: {
+      path: source.path,
+      sha256: bytes && createHash('sha256').update(bytes).digest('hex'),
+      format: bytes && sniffFormat(bytes),
+      widthPx: null,
+      heightPx: null,
+      statedPpi: null,
+    },
+    status: 'unreadable',
+    error: { code: error.code, message: error.message },
+    contentBoxPx: null,
+    blank: describeBlank(resolveBlank(request, familyOf(request.blank))),
+    placementMm: null,
+    effectivePpi: null,
+    outcomes: [],
+    mends: [],
+    plan: [],
+    output: null,
+  };
+}
+
+function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork, plan: PrintPlan | null): ArtworkReport {
+  const { raster, sha256, format, statedPpi } = artwork;
+  return {
+    artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
+    status: statusOf(checked.outcomes),
+    error: null,
+    contentBoxPx: checked.survey.contentBoxPx,
+    blank: describeBlank(checked.blank),
+    placementMm: checked.job?.placementMm ?? null,
+    effectivePpi: checked.job?.effectivePpi ?? null,
+    outcomes: checked.outcomes,
+    mends: [],
+    plan: plan?.steps ?? [],
+    output: null,
+  };
+}
+
+function describeBlank({ id, outline, surface }: BlankInHand): ArtworkReport['blank'] {
+  return { id, widthMm: outline.box.width, heightMm: outline.box.height, surface };
+}
