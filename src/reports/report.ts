@@ -23,7 +23,12 @@ export interface ArtworkReport {
   /** Why the artwork is unreadable, or why its file was not written. */
   readonly error: { readonly code: string; readonly message: string } | null;
   readonly contentBoxPx: RectPx | null;
-  readonly blank: { readonly id: string; readonly widthMm: number; readonly heightMm: number; readonly surface: 'first' | 'second' };
+  readonly blank: {
+    readonly id: string;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly surface: 'first' | 'second';
+  };
   readonly placementMm: RectMm | null;
   readonly effectivePpi: { readonly x: number; readonly y: number } | null;
   readonly outcomes: readonly Outcome[];

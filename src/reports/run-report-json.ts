@@ -1,0 +1,98 @@
+import type { CheckDefinition } from '../checks/define-check.ts';
+import type { Finding, Outcome } from '../checks/finding.ts';
+import { CHECKS } from '../checks/index.ts';
+import type { RectMm } from '../geometry/rectangle.ts';
+import { phraseFinding } from './phrase.ts';
+import type { ArtworkReport, PrintReadyOutput, RunReport } from './report.ts';
+import { roundBeside, roundNumbers } from './round-numbers.ts';
+import { escapeJsonText } from './visible-text.ts';
+
+/**
+ * The report of a run as one JSON document (RFC 8259), with a newline at its end. Fields and their order are fixed,
+ * anything else an object may carry is left out, every finding gets its `message`, and numbers are rounded so that
+ * none crosses a limit. Characters that could steer a terminal are written as \u escapes: the values stay the same.
+ * @see seeds/schema/report.schema.json, which every document fulfils.
+ */
+export function toRunReportJson(run: RunReport, checks: readonly CheckDefinition[] = CHECKS): string {
+  const { artworks, ready, look, stop, unreadable, passedOver } = run.summary;
+  const document = {
+    schemaVersion: run.schemaVersion,
+    program: { name: run.program.name, version: run.program.version },
+    summary: { artworks, ready, look, stop, unreadable, passedOver },
+    results: run.results.map((result) => resultOf(result, checks)),
+  };
+  return `${escapeJsonText(JSON.stringify(document, null, 2))}\n`;
+}
+
+function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): object {
+  const { artwork, error, blank, effectivePpi, output } = report;
+  return {
+    artwork: {
+      path: artwork.path,
+      sha256: artwork.sha256,
+      format: artwork.format,
+      widthPx: artwork.widthPx,
+      heightPx: artwork.heightPx,
+      statedPpi: artwork.statedPpi && pairOf(artwork.statedPpi),
+    },
+    status: report.status,
+    error: error && { code: error.code, message: error.message },
+    contentBoxPx: report.contentBoxPx && rectOf(report.contentBoxPx),
+    blank: roundNumbers({
+      id: blank.id,
+      widthMm: blank.widthMm,
+      heightMm: blank.heightMm,
+      surface: blank.surface,
+    }),
+    placementMm: report.placementMm && rectOf(report.placementMm),
+    effectivePpi: effectivePpi && pairOf(effectivePpi),
+    outcomes: report.outcomes.map((outcome) => outcomeOf(outcome, checks)),
+    mends: report.mends,
+    plan: roundNumbers(report.plan),
+    output: output && outputOf(output),
+  };
+}
+
+function outcomeOf(outcome: Outcome, checks: readonly CheckDefinition[]): object {
+  const { check, status } = outcome;
+  switch (status) {
+    case 'passed':
+      return { check, status, ...(outcome.facts && { facts: roundNumbers(outcome.facts) }) };
+    case 'found':
+      return {
+        check,
+        status,
+        findings: outcome.findings.map((finding) => findingOf(check, finding, checks)),
+      };
+    case 'skipped':
+      return { check, status, reason: outcome.reason };
+    case 'broken':
+      return { check, status, error: outcome.error };
+  }
+}
+
+function findingOf(check: string, finding: Finding, checks: readonly CheckDefinition[]): object {
+  const { code, severity, actual, expected, place, facts } = finding;
+  return {
+    code,
+    severity,
+    message: phraseFinding(check, finding, checks),
+    ...(actual && expected
+      ? roundBeside(actual, expected)
+      : roundNumbers({ ...(actual && { actual }), ...(expected && { expected }) })),
+    ...(place && { place: { px: rectOf(place.px), mm: rectOf(place.mm) } }),
+    facts: roundNumbers(facts),
+  };
+}
+
+function outputOf({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored }: PrintReadyOutput): object {
+  return roundNumbers({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored });
+}
+
+function rectOf({ x, y, width, height }: RectMm): object {
+  return roundNumbers({ x, y, width, height });
+}
+
+function pairOf({ x, y }: { readonly x: number; readonly y: number }): object {
+  return roundNumbers({ x, y });
+}

@@ -1,0 +1,47 @@
+import { formatMillimetres } from '../geometry/length.ts';
+import type { Background, Step } from '../prepare/step.ts';
+
+/** A plan in one line: `trim, scale, place, fill, mirror`. */
+export function tellPlan(steps: readonly Step[]): string {
+  return steps.map(({ step }) => SHORT_WORDS[step]).join(', ');
+}
+
+const SHORT_WORDS = {
+  crop: 'trim',
+  turn: 'turn',
+  resize: 'scale',
+  pad: 'place',
+  cut: 'cut at the bleed line',
+  flatten: 'fill the background',
+  mirror: 'mirror',
+} as const satisfies Record<Step['step'], string>;
+
+/** One step of a plan as an instruction, with its numbers. */
+export function tellStep(step: Step): string {
+  switch (step.step) {
+    case 'crop':
+      return `Trim to ${pixels(step.rectPx.width, step.rectPx.height)}, ${step.rectPx.x} px from the left and ${step.rectPx.y} px from the top.`;
+    case 'turn':
+      return `Turn ${step.degrees} degrees clockwise.`;
+    case 'resize':
+      return `Scale to ${pixels(step.widthPx, step.heightPx)}.`;
+    case 'pad':
+      return `Place on a canvas of ${pixels(step.widthPx, step.heightPx)}, ${step.x} px from its left and ${step.y} px from its top${step.x < 0 || step.y < 0 ? '; what hangs over is cut' : ''}.`;
+    case 'cut':
+      return `Clear all that lies more than ${formatMillimetres(step.bleedMm)} outside the edge of the blank.`;
+    case 'flatten':
+      return tellBackground(step.background);
+    case 'mirror':
+      return 'Mirror the whole canvas left to right.';
+  }
+}
+
+function tellBackground({ r, g, b, alpha }: Background): string {
+  if (alpha === 0) return 'Leave the background clear.';
+  const white = r === 255 && g === 255 && b === 255;
+  return `Fill the background with ${white ? 'white' : `rgb(${r}, ${g}, ${b})`}.`;
+}
+
+function pixels(width: number, height: number): string {
+  return `${width} x ${height} px`;
+}

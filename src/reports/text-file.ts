@@ -1,0 +1,50 @@
+import { formatLength, formatSize } from '../geometry/length.ts';
+import { hang, type Page, paint } from './page.ts';
+import type { ArtworkReport, PrintReadyOutput } from './report.ts';
+import { showHidden } from './visible-text.ts';
+
+/** Where the print-ready file is and how to print it, or why there is none; nothing of an unreadable artwork. */
+export function tellFile(report: ArtworkReport, page: Page): readonly string[] {
+  if (report.status === 'unreadable') return [];
+  const file = report.output
+    ? tellOutput(report.output, report, page)
+    : hang('  Not written: ', tellWhyNot(report), page, report.error ? 'stop' : 'strong');
+  return [paint('Print-ready file', 'strong', page), ...file];
+}
+
+function tellWhyNot({ error, status }: ArtworkReport): string {
+  if (error) return showHidden(`${error.message} (${error.code})`);
+  if (status !== 'stop') return 'this run only looked.';
+  return 'mend what is marked STOP first, or write it all the same with prepare --anyway.';
+}
+
+function tellOutput(output: PrintReadyOutput, report: ArtworkReport, page: Page): readonly string[] {
+  const { widthMm, heightMm, widthPx, heightPx, ppi } = output;
+  return [
+    // In one piece at any width, so that it can be copied.
+    `  ${showHidden(output.path)}`,
+    ...hang('  ', `${formatSize(widthMm, heightMm)}, ${widthPx} x ${heightPx} px at ${ppi} ppi`, page),
+    '',
+    paint('How to print it', 'strong', page),
+    ...hang('  - ', 'Print at 100 % ("actual size"). Switch off "fit to page".', page),
+    ...hang('  - ', tellMirroring(output, report), page),
+    ...tellRuler(report, page),
+  ];
+}
+
+function tellMirroring({ mirrored }: PrintReadyOutput, { blank }: ArtworkReport): string {
+  if (mirrored)
+    return 'Mirrored: print it as it is, do not mirror again in the print dialog. It reads backwards on the paper and the right way round on the blank.';
+  const reason = blank.surface === 'second' ? ': this blank is looked at through its body' : '';
+  return `Not mirrored, on purpose${reason}. Print it as it is, do not mirror in the print dialog.`;
+}
+
+/** Only where the art lies wholly on the blank: of cut art the paper shows less than its size. */
+function tellRuler({ placementMm, blank }: ArtworkReport, page: Page): readonly string[] {
+  if (!placementMm) return [];
+  const { x, y, width, height } = placementMm;
+  const whole = x >= 0 && y >= 0 && x + width <= blank.widthMm && y + height <= blank.heightMm;
+  if (!whole) return [];
+  const told = `Before you press, lay a ruler on the paper: the art must be ${formatLength(width)} wide. If it is smaller, the print dialog has shrunk it.`;
+  return hang('  - ', told, page);
+}

@@ -1,0 +1,113 @@
+import type { CheckDefinition } from '../checks/define-check.ts';
+import type { Outcome } from '../checks/finding.ts';
+import { CHECKS } from '../checks/index.ts';
+import { formatSize } from '../geometry/length.ts';
+import { hang, type Page, paint } from './page.ts';
+import type { ArtworkReport } from './report.ts';
+import { tellPlan, tellStep } from './step-words.ts';
+import { tellFile } from './text-file.ts';
+import { tellFindings } from './text-findings.ts';
+import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
+import { showHidden } from './visible-text.ts';
+
+export interface TextReportOptions extends Page {
+  /** Tell the plan step by step, as a dry run does; in one line otherwise. */
+  readonly showPlan?: boolean;
+  /** Whose phrases tell the findings; the program's own by default. */
+  readonly checks?: readonly CheckDefinition[];
+}
+
+/**
+ * The report of one artwork for a person at a terminal, with a newline at its end: the verdict, what was judged, the
+ * findings with what to do, what was not checked and why, the plan, and the file with how to print it. Lines keep to
+ * the width of the page, save a path to copy. Nothing that came from a file can steer the terminal.
+ */
+export function renderTextReport(report: ArtworkReport, options: TextReportOptions): string {
+  const { outcomes } = report;
+  const sections = [
+    tellVerdict(report, options),
+    report.status === 'unreadable' ? tellReason(report, options) : tellSubject(report, options),
+    tellFindings(outcomes, options.checks ?? CHECKS, options),
+    tellNotChecked(outcomes, options),
+    [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],
+    options.showPlan ? tellSteps(report, options) : [],
+    tellFile(report, options),
+  ];
+  return sections
+    .filter((lines) => lines.length > 0)
+    .map((lines) => `${lines.join('\n')}\n`)
+    .join('\n');
+}
+
+function tellVerdict(report: ArtworkReport, page: Page): readonly string[] {
+  const work = tellWork(report);
+  const name = showHidden(report.artwork.path);
+  return hang(
+    `${VERDICT_WORDS[report.status]}: `,
+    work ? `${name} (${work})` : name,
+    page,
+    VERDICT_STYLES[report.status],
+  );
+}
+
+function tellReason({ error }: ArtworkReport, page: Page): readonly string[] {
+  if (!error) return [];
+  return [
+    ...hang('  ', showHidden(error.message), page),
+    ...hang('  ', paint(showHidden(`(${error.code})`), 'quiet', page), page),
+  ];
+}
+
+function tellSubject(
+  { artwork, blank, placementMm, effectivePpi }: ArtworkReport,
+  page: Page,
+): readonly string[] {
+  const format = artwork.format?.toUpperCase() ?? 'unknown format';
+  const size = artwork.widthPx === null ? '' : `, ${artwork.widthPx} x ${artwork.heightPx} px`;
+  return [
+    ...hang('  Artwork     ', `${format}${size}`, page),
+    ...hang('  Blank       ', showHidden(`${blank.id}, ${formatSize(blank.widthMm, blank.heightMm)}`), page),
+    ...hang(
+      '  Print size  ',
+      placementMm ? formatSize(placementMm.width, placementMm.height) : 'none: nothing is visible',
+      page,
+    ),
+    ...(effectivePpi ? hang('  Resolution  ', `${tellPpi(effectivePpi)} at that size`, page) : []),
+  ];
+}
+
+/** Rounded down, so that 149.96 never reads as the 150 it falls short of. */
+function tellPpi({ x, y }: { readonly x: number; readonly y: number }): string {
+  const [across, down] = [x, y].map((ppi) => Math.floor(ppi * 10 + 1e-6) / 10);
+  return across === down ? `${across} ppi` : `${across} x ${down} ppi`;
+}
+
+function tellNotChecked(outcomes: readonly Outcome[], page: Page): readonly string[] {
+  const lines = outcomes.flatMap((outcome) => {
+    if (outcome.status === 'skipped')
+      return hang('  [?] ', showHidden(`${outcome.check}: ${outcome.reason}`), page);
+    if (outcome.status !== 'broken') return [];
+    const told = `${outcome.check}: this check failed by our fault, not by your art's. Please report it: ${outcome.error}`;
+    return hang('  [?] ', showHidden(told), page, 'look');
+  });
+  return lines.length > 0 ? [paint('Not checked', 'strong', page), ...lines] : [];
+}
+
+function tellPassed(outcomes: readonly Outcome[], page: Page): readonly string[] {
+  const passed = outcomes.filter((outcome) => outcome.status === 'passed').map((outcome) => outcome.check);
+  if (passed.length === 0) return [];
+  const count = passed.length === 1 ? '1 check' : `${passed.length} checks`;
+  return hang('Passed: ', showHidden(`${count} (${passed.join(', ')})`), page);
+}
+
+function tellPlanInALine({ plan }: ArtworkReport, page: Page): readonly string[] {
+  return plan.length > 0 ? hang('Plan:   ', tellPlan(plan), page) : [];
+}
+
+function tellSteps({ plan }: ArtworkReport, page: Page): readonly string[] {
+  if (plan.length === 0) return [];
+  const steps = plan.flatMap((step, index) =>
+    hang(`${String(index + 1).padStart(3)}. `, tellStep(step), page),
+  );
+  return [paint('Plan', 'strong', page), ...steps];
+}

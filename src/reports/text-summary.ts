@@ -1,0 +1,25 @@
+import { hang, type Page, paint } from './page.ts';
+import type { Status, Summary } from './report.ts';
+import { VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
+
+const VERDICTS = Object.keys(VERDICT_WORDS) as readonly Status[];
+
+/** The count of a run in a line or two, with a newline at its end; what is zero is left out. */
+export function renderTextSummary(summary: Summary, page: Page): string {
+  const { artworks, ready, look, stop, unreadable, passedOver } = summary;
+  const counts = { ready, look, stop, unreadable };
+  const told = VERDICTS.filter((status) => counts[status] > 0).map((status) =>
+    paint(`${counts[status]} ${VERDICT_WORDS[status]}`, VERDICT_STYLES[status], page),
+  );
+  const total = artworks === 1 ? '1 artwork: ' : `${artworks} artworks: `;
+  const lines = [
+    ...hang(total, told.join(', ') || 'none', page, 'strong'),
+    ...(passedOver > 0 ? hang('Passed over: ', tellPassedOver(passedOver), page) : []),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function tellPassedOver(count: number): string {
+  const files = count === 1 ? '1 file that is' : `${count} files that are`;
+  return `${files} no artwork or already print-ready.`;
+}
