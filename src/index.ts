@@ -1,20 +1,45 @@
+export { looksLikeZip } from './archive/looks-like-zip.ts';
+export { openZip, type ZipArchive, type ZipEntry } from './archive/open-zip.ts';
+export { readZipEntries, type ZipItem } from './archive/read-zip.ts';
+export { ZIP_LIMITS, type ZipLimits } from './archive/zip-limits.ts';
 export { BlankcheckError, ERROR_KINDS, type ErrorCode, type ErrorKind } from './blankcheck-error.ts';
-export { defaultFamily, findBlank, findFamily, findRecipe, listBlanks, listFamilies, listRecipes } from './catalogue/catalogue.ts';
-export { nearestBlankIds } from './catalogue/nearest-ids.ts';
+export {
+  defaultFamily,
+  findBlank,
+  findFamily,
+  findRecipe,
+  listBlanks,
+  listFamilies,
+  listRecipes,
+} from './catalogue/catalogue.ts';
+export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';
 export { readBlankRecord } from './catalogue/read-blank-record.ts';
-export type { BlankRecord, FamilyRecord, HoleRecord, OutlineRecord, Source, WrapRecord } from './catalogue/records.ts';
+export type {
+  BlankRecord,
+  FamilyRecord,
+  HoleRecord,
+  OutlineRecord,
+  Source,
+  WrapRecord,
+} from './catalogue/records.ts';
 export { searchBlanks } from './catalogue/search-blanks.ts';
 export { type CheckedArtwork, checkArtwork, type PlacedArtwork, placeArtwork } from './check-artwork.ts';
 export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
-export { type LimitName, type Limits, LIMITS, limitsWith } from './formats/limits.ts';
+export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
 export { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
 export { sniffFormat } from './formats/sniff.ts';
-export { formatLength, formatSize, parseLength, parseNonNegativeLength, parsePositiveLength } from './geometry/length.ts';
+export {
+  formatLength,
+  formatSize,
+  parseLength,
+  parseNonNegativeLength,
+  parsePositiveLength,
+} from './geometry/length.ts';
 export type { PointMm, PointPx, RectMm, RectPx } from './geometry/rectangle.ts';
 export type { Shape } from './geometry/shape.ts';
 export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometry/size.ts';
@@ -30,7 +55,12 @@ export {
   reportUnreadable,
 } from './preflight.ts';
 export type { Background, PrintPlan, Step } from './prepare/step.ts';
-export { type PrepareOptions, type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
+export {
+  type PrepareOptions,
+  type PrintReadyFormat,
+  planArtwork,
+  prepareArtwork,
+} from './prepare-artwork.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
@@ -43,4 +73,5 @@ export { statusOf } from './reports/status.ts';
 export { summarise } from './reports/summary.ts';
 export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
 export { renderTextSummary } from './reports/text-summary.ts';
+export { showHidden } from './reports/visible-text.ts';
 export { VERSION } from './version.ts';

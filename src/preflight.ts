@@ -4,11 +4,12 @@ import { familyOf } from './catalogue/catalogue.ts';
 import { type CheckedArtwork, checkArtwork } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { ReadOptions } from './formats/read-artwork.ts';
+import { sniffFormat } from './formats/sniff.ts';
 import type { BlankInHand } from './job/job.ts';
 import type { JobRequest } from './job/job-request.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
-import { type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
+import { type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { statusOf } from './reports/status.ts';
@@ -92,7 +93,12 @@ export function reportUnreadable(
   };
 }
 
-function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork, plan: PrintPlan | null): ArtworkReport {
+function reportChecked(
+  path: string,
+  artwork: Artwork,
+  checked: CheckedArtwork,
+  plan: PrintPlan | null,
+): ArtworkReport {
   const { raster, sha256, format, statedPpi } = artwork;
   return {
     artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
