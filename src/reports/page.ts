@@ -27,14 +27,19 @@ export function paint(text: string, style: Style, page: Page): string {
 
 /**
  * The text wrapped to the page behind a label, its further lines indented to where it began. `label` is plain and
- * printable ASCII; wide characters count as two columns, and a word longer than the line is broken.
+ * printable ASCII; wide characters count as two columns, a word longer than the line is broken, and no line ends
+ * between a number and its unit.
  */
 export function hang(label: string, text: string, page: Page, style?: Style): readonly string[] {
-  const columns = Math.min(Math.max(page.width, 40), 100) - label.length;
-  return wrapAnsi(text, columns, { hard: true })
-    .split('\n')
-    .map((line, index) => {
-      if (index > 0) return `${' '.repeat(label.length)}${line}`.trimEnd();
-      return `${style ? paint(label, style, page) : label}${line}`.trimEnd();
-    });
+  const columns = Math.min(Math.max(page.width || 0, 40), 100) - label.length;
+  const lines = wrapAnsi(text.replace(MEASURE_SPACE, NO_BREAK), columns, { hard: true }).split('\n');
+  return lines.map((line, index) => {
+    const lead = index > 0 ? ' '.repeat(label.length) : style ? paint(label, style, page) : label;
+    return `${lead}${line.replaceAll(NO_BREAK, ' ')}`.trimEnd();
+  });
 }
+
+const NO_BREAK = '\u00a0';
+
+/** The spaces within `7.87 in`, `300 ppi`, `100 %` and `200 x 150`. */
+const MEASURE_SPACE = /(?<=\d) (?=(?:mm|in|px|ppi|%)(?!\p{L}))|(?<=\d) (?=x \d)|(?<=\d x) (?=\d)/gu;

@@ -23,15 +23,6 @@ export function phraseFinding(
   }
 }
 
-/** `at least 150 ppi, set by family:ceramic-tile`: a limit and the record or option that set it. */
-export function tellRange({ min, max, unit, from }: Range): string {
-  const bounds = [
-    ...(min === undefined ? [] : [`at least ${roundNumber(min)}`]),
-    ...(max === undefined ? [] : [`at most ${roundNumber(max)}`]),
-  ];
-  return `${bounds.join(' and ')} ${unit}, set by ${from}`;
-}
-
 function tellPlainly(checkId: string, { code, actual, expected, facts }: Finding): string {
   const parts = [
     ...(actual ? [`${actual.value} ${actual.unit}`] : []),
@@ -39,4 +30,12 @@ function tellPlainly(checkId: string, { code, actual, expected, facts }: Finding
     ...Object.entries(facts).map(([name, fact]) => `${name} ${fact}`),
   ];
   return `${checkId}/${code}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+}
+
+function tellRange({ min, max, unit, from }: Range): string {
+  const bounds = [
+    ...(min === undefined ? [] : [`at least ${roundNumber(min)}`]),
+    ...(max === undefined ? [] : [`at most ${roundNumber(max)}`]),
+  ];
+  return `${bounds.join(' and ')} ${unit}, set by ${from}`;
 }

@@ -1,7 +1,7 @@
 import type { CheckDefinition } from '../checks/define-check.ts';
 import type { Finding, Outcome, Severity } from '../checks/finding.ts';
 import { hang, type Page, paint, type Style } from './page.ts';
-import { phraseFinding, tellRange } from './phrase.ts';
+import { phraseFinding } from './phrase.ts';
 import { showHidden } from './visible-text.ts';
 
 /** Of one code of one check only so many are told: two hundred like sentences hide the one that differs. */
@@ -20,42 +20,31 @@ interface Found {
   readonly finding: Finding;
 }
 
-/** The findings as lines: the worst first, within a severity in the order of the checks. */
+/** One block of lines for each finding: the worst first, within a severity in the order of the checks. */
 export function tellFindings(
   outcomes: readonly Outcome[],
   checks: readonly CheckDefinition[],
   page: Page,
-): readonly string[] {
+): readonly (readonly string[])[] {
   const found = outcomes.flatMap((outcome) =>
     outcome.status === 'found' ? outcome.findings.map((finding) => ({ check: outcome.check, finding })) : [],
   );
   return SEVERITIES.flatMap((severity) => {
     const ofSeverity = found.filter(({ finding }) => finding.severity === severity);
     const names = [...new Set(ofSeverity.map(nameOf))];
-    return names.flatMap((name) =>
-      tellGroup(
-        ofSeverity.filter((entry) => nameOf(entry) === name),
-        checks,
-        page,
-      ),
-    );
+    return names.flatMap((name) => {
+      const alike = ofSeverity.filter((entry) => nameOf(entry) === name);
+      const told = alike.slice(0, TOLD_PER_CODE).map((entry) => tellFinding(entry, checks, page));
+      return alike.length > told.length
+        ? [...told, tellRest(severity, alike.length - told.length, page)]
+        : told;
+    });
   });
 }
 
-function tellGroup(
-  group: readonly Found[],
-  checks: readonly CheckDefinition[],
-  page: Page,
-): readonly string[] {
-  const told = group.slice(0, TOLD_PER_CODE).flatMap((found) => tellFinding(found, checks, page));
-  const more = group.length - TOLD_PER_CODE;
-  const [first] = group;
-  if (more <= 0 || !first) return told;
-  const [label, style] = MARKS[first.finding.severity];
-  return [
-    ...told,
-    ...hang(label, `And ${more} more like these; the JSON report lists them all.`, page, style),
-  ];
+function tellRest(severity: Severity, count: number, page: Page): readonly string[] {
+  const [label, style] = MARKS[severity];
+  return hang(label, `And ${count} more like these; the JSON report lists them all.`, page, style);
 }
 
 function tellFinding(
@@ -64,7 +53,7 @@ function tellFinding(
   page: Page,
 ): readonly string[] {
   const [label, style] = MARKS[finding.severity];
-  const limit = finding.expected ? `: ${tellRange(finding.expected)}` : '';
+  const limit = finding.expected ? `, limit set by ${finding.expected.from}` : '';
   const origin = showHidden(`(${nameOf({ check, finding })}${limit})`);
   return [
     ...hang(label, showHidden(phraseFinding(check, finding, checks)), page, style),

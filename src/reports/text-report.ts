@@ -27,7 +27,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
   const sections = [
     tellVerdict(report, options),
     report.status === 'unreadable' ? tellReason(report, options) : tellSubject(report, options),
-    tellFindings(outcomes, options.checks ?? CHECKS, options),
+    ...tellFindings(outcomes, options.checks ?? CHECKS, options),
     tellNotChecked(outcomes, options),
     [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],
     options.showPlan ? tellSteps(report, options) : [],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CHECKS } from '../../src/checks/index.ts';
-import { phraseFinding, tellRange } from '../../src/reports/phrase.ts';
+import { phraseFinding } from '../../src/reports/phrase.ts';
 import { SHORT, STAND_IN_CHECKS } from './nasty-findings.ts';
 
 describe('phraseFinding', () => {
@@ -20,16 +20,14 @@ describe('phraseFinding', () => {
       `${check}/${code}: 1.2000000000000002 mm; expected at least 3 mm, set by blank:tile-ceramic-8in; side top`,
     );
   });
-});
 
-describe('tellRange', () => {
-  it('tells one limit or both', () => {
-    expect(tellRange({ max: 0.1 + 0.2, unit: 'percent', from: 'practice:stretch' })).toBe(
-      'at most 0.3 percent, set by practice:stretch',
+  it('shows a limit on both sides, and nothing where nothing was measured', () => {
+    const expected = { min: 2, max: 0.1 + 0.2, unit: 'percent', from: 'practice:a' } as const;
+    const finding = { code: 'b', severity: 'advice', facts: {} } as const;
+    expect(phraseFinding('a', { ...finding, expected }, [])).toBe(
+      'a/b: expected at least 2 and at most 0.3 percent, set by practice:a',
     );
-    expect(tellRange({ min: 2, max: 5, unit: 'mm', from: 'blank:a' })).toBe(
-      'at least 2 and at most 5 mm, set by blank:a',
-    );
+    expect(phraseFinding('a', finding, [])).toBe('a/b');
   });
 });
 

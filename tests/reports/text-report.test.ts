@@ -1,7 +1,7 @@
 import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import type { ArtworkReport } from '../../src/reports/report.ts';
-import { renderTextReport } from '../../src/reports/text-report.ts';
+import { renderTextReport, type TextReportOptions } from '../../src/reports/text-report.ts';
 import { expectGolden } from '../golden.ts';
 import { CLEAN, NASTY_REPORTS, STAND_IN_CHECKS } from './nasty-findings.ts';
 import { findSteering } from './steering.ts';
@@ -17,7 +17,7 @@ function columnsOf(line: string): number {
   return segments.reduce((columns, { segment }) => columns + (wide.test(segment) ? 2 : 1), 0);
 }
 
-const render = (report: ArtworkReport, options: Partial<typeof PLAIN> & { showPlan?: boolean } = {}) =>
+const render = (report: ArtworkReport, options: Partial<TextReportOptions> = {}) =>
   renderTextReport(report, { ...PLAIN, ...options });
 
 const inOneLine = (text: string) => text.replace(/\s+/g, ' ');
@@ -50,6 +50,20 @@ describe('text report', () => {
         text.split('\n').filter((line) => columnsOf(line) > width),
         name,
       ).toEqual([]);
+    }
+  });
+
+  it('ends no line between a number and its unit, at any width', () => {
+    const facts = {
+      side: 'left 12.1 mm (0.48 in), right 4.8 mm (0.19 in), 1200 x 900 px at 300 ppi of 100 %',
+    };
+    const outcomes = [
+      { check: 'safe-area', status: 'found', findings: [{ code: 'too-close', severity: 'warning', facts }] },
+    ] as const;
+    for (let width = 40; width <= 100; width += 1) {
+      const text = render({ ...CLEAN, outcomes }, { width });
+      expect(text).not.toMatch(/\d\n\s*(?:mm|in|px|ppi|%|x \d)|\d x\n/);
+      expect(inOneLine(text)).toContain(facts.side);
     }
   });
 
@@ -93,8 +107,8 @@ describe('text report', () => {
 
   it('shows the record that set a limit', () => {
     const text = inOneLine(render(NASTY_REPORTS['every-severity']));
-    expect(text).toContain('at least 150 ppi, set by family:ceramic-tile');
-    expect(text).toContain('at least 3 mm, set by blank:tile-ceramic-8in');
+    expect(text).toContain('limit set by family:ceramic-tile');
+    expect(text).toContain('limit set by blank:tile-ceramic-8in');
   });
 
   it('tells five of two hundred like findings and counts the rest', () => {

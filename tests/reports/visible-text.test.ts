@@ -26,10 +26,10 @@ describe('showHidden', () => {
 describe('escapeJsonText', () => {
   it('changes no value', () => {
     fc.assert(
-      fc.property(fc.json({ stringUnit: 'binary' }), (json) => {
-        expect(JSON.parse(escapeJsonText(json))).toEqual(JSON.parse(json));
+      fc.property(fc.array(fc.string({ unit: 'binary' })), (texts) => {
+        expect(JSON.parse(escapeJsonText(JSON.stringify(texts, null, 2)))).toEqual(texts);
       }),
-      { seed: 20_240_303, numRuns: 50 },
+      { seed: 20_240_303 },
     );
   });
 });
