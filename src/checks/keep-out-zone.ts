@@ -15,13 +15,13 @@ export function growBox(box: RectMm, marginMm: number): RectMm {
   };
 }
 
-/** Points a quarter of a millimetre apart that fill the holes and the keep-out round them. */
+/** Middles of cells a quarter of a millimetre wide that fill the holes and the keep-out round them. */
 export function sampleZones(holes: readonly Hole[], keepOutMm: number): PointMm[] {
   return holes.flatMap(({ shape }) => {
     const box = growBox(shape.box, keepOutMm);
     const points: PointMm[] = [];
-    for (let y = box.y; y <= box.y + box.height; y += SAMPLE_MM) {
-      for (let x = box.x; x <= box.x + box.width; x += SAMPLE_MM) {
+    for (let y = box.y + SAMPLE_MM / 2; y < box.y + box.height; y += SAMPLE_MM) {
+      for (let x = box.x + SAMPLE_MM / 2; x < box.x + box.width; x += SAMPLE_MM) {
         if (distanceInside(shape, x, y) >= -keepOutMm) points.push({ x, y });
       }
     }

@@ -1,0 +1,145 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { VectorFacts } from '../../src/formats/artwork.ts';
+import { GREEN, paintRaster } from '../pictures.ts';
+import { blankOf, codesOf, findingsOf, outcomesOf, PLATE } from './jobs.ts';
+
+const art = (widthPx: number, heightPx = widthPx) => paintRaster(widthPx, heightPx, () => GREEN);
+const resolution = (ppi: number, id: string) => {
+  const widthMm = 50.8;
+  return codesOf(
+    outcomesOf(art(400), {
+      blank: blankOf(id),
+      widthMm: (400 / ppi) * 25.4 > 0 ? (400 / ppi) * 25.4 : widthMm,
+    }),
+  ).filter((code) => code.startsWith('effective'));
+};
+
+describe('effective-resolution', () => {
+  // Limits of seeds/families.json: hard glossy 300/220/150, slate 240/180/120, cloth 200/150/100.
+  it.each([
+    ['tile-ceramic-8in', 300, 220, 150],
+    ['slate-rect-15x20cm', 240, 180, 120],
+    ['flag-garden', 200, 150, 100],
+  ])('%s: %d good, %d acceptable, below %d stop; at the limit passes', (id, good, acceptable, stop) => {
+    expect(resolution(good, id)).toEqual([]);
+    expect(resolution(good - 0.1, id)).toEqual(['effective-resolution/below-good:advice']);
+    expect(resolution(acceptable, id)).toEqual(['effective-resolution/below-good:advice']);
+    expect(resolution(acceptable - 0.1, id)).toEqual(['effective-resolution/below-acceptable:warning']);
+    expect(resolution(stop, id)).toEqual(['effective-resolution/below-acceptable:warning']);
+    expect(resolution(stop - 0.1, id)).toEqual(['effective-resolution/below-stop:error']);
+  });
+
+  it('pixels over printed inches, on both axes, at the worst', () => {
+    const [found] = findingsOf(
+      outcomesOf(art(700, 900), { widthMm: 88.9, heightMm: 88.9 }),
+      'effective-resolution',
+    );
+    expect(found!.actual).toEqual({ value: expect.closeTo(200, 9), unit: 'ppi' });
+    expect(found!.expected).toEqual({ min: 220, unit: 'ppi', from: 'family:ceramic-tile' });
+    // 700 px at 220 ppi are 3.1818 in.
+    expect(found!.facts.widthAtAimMm).toBeCloseTo((700 / 220) * 25.4, 9);
+  });
+
+  it('a limit of round ppi passes for any width in hundredths of an inch', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 10, max: 400 }), (quarters) => {
+        const inches = quarters / 100;
+        if (!Number.isInteger(inches * 300)) return;
+        expect(
+          codesOf(outcomesOf(art(Math.round(inches * 300), 30), { widthMm: inches * 25.4 })).filter((code) =>
+            code.startsWith('eff'),
+          ),
+        ).toEqual([]);
+      }),
+      { seed: 21, numRuns: 60 },
+    );
+  });
+
+  const drawing = (pictures: VectorFacts['pictures']): VectorFacts => ({
+    textElements: 0,
+    outsideReferences: [],
+    pictures,
+  });
+
+  it('a drawing passes with the fact, a coarse picture inside it does not', () => {
+    const clean = outcomesOf(art(100), { widthMm: 50 }, { format: 'svg', vector: drawing([]) });
+    expect(clean.find(({ check }) => check === 'effective-resolution')).toMatchObject({
+      status: 'passed',
+      facts: { vector: true },
+    });
+    const coarse = drawing([{ widthPx: 20, heightPx: 40, shownWidthPx: 40, shownHeightPx: 40 }]);
+    const [found] = findingsOf(
+      outcomesOf(art(400), { widthMm: 25.4 }, { format: 'svg', vector: coarse }),
+      'effective-resolution',
+    );
+    expect(found).toMatchObject({
+      code: 'below-acceptable',
+      actual: { value: expect.closeTo(200, 9) },
+      facts: { vector: true },
+    });
+  });
+});
+
+describe('print-size', () => {
+  const size = (outcomes: ReturnType<typeof outcomesOf>) =>
+    codesOf(outcomes).filter((code) => code.startsWith('print-size'));
+
+  it('art up to the bleed line is not larger than the blank, a hundredth beyond is', () => {
+    // The rounded corners of the bleed line cut even art of exactly that size.
+    const disc = paintRaster(400, 400, (x, y) =>
+      Math.hypot(x - 199.5, y - 199.5) < 200 ? GREEN : [0, 0, 0, 0],
+    );
+    expect(size(outcomesOf(disc, { widthMm: 106 }))).toEqual([]);
+    expect(size(outcomesOf(disc, { widthMm: 106.02 }))).toEqual(['print-size/larger-than-blank:warning']);
+  });
+
+  it('names the overhang of each side', () => {
+    const [found] = findingsOf(
+      outcomesOf(art(300, 100), { widthMm: 110, offsetMm: { x: 1, y: 0 } }),
+      'print-size',
+    );
+    expect(found!.actual!.value).toBeCloseTo(3, 9);
+    expect(found!.facts).toMatchObject({ leftMm: expect.closeTo(1, 9), rightMm: expect.closeTo(3, 9) });
+    expect(found!.facts.topMm).toBeUndefined();
+  });
+
+  it('under --fit cover the same is advice with another code', () => {
+    expect(size(outcomesOf(art(300, 200), { fit: 'cover' }))).toEqual(['print-size/cut:advice']);
+  });
+
+  it('scales that differ by exactly 1 % pass, by more do not', () => {
+    expect(size(outcomesOf(art(100), { widthMm: 50, heightMm: 50.5 }))).toEqual([]);
+    expect(size(outcomesOf(art(100), { widthMm: 50, heightMm: 50.51 }))).toEqual([
+      'print-size/stretched:warning',
+    ]);
+    expect(size(outcomesOf(art(100, 200), { widthMm: 50, heightMm: 100 }))).toEqual([]);
+  });
+});
+
+describe('common practice, no source: art 7.00 in wide on a tile of just under 8 in', () => {
+  it('leaves 11.1 mm (0.437 in) on each side', () => {
+    const outcomes = outcomesOf(art(2100), { blank: blankOf('tile-ceramic-8in'), widthMm: 177.8 });
+    expect(codesOf(outcomes)).toEqual([]);
+    expect((200 - 177.8) / 2).toBeCloseTo(11.1, 9);
+  });
+});
+
+describe('every check has its say once, in the order of the list', () => {
+  it('even when nothing is visible', () => {
+    const outcomes = outcomesOf(
+      paintRaster(5, 5, () => [9, 9, 9, 0]),
+      { blank: PLATE },
+    );
+    expect(codesOf(outcomes)).toEqual(['visible-content/nothing-visible:error']);
+    expect(outcomes.filter(({ status }) => status === 'skipped').map(({ check }) => check)).toEqual([
+      'effective-resolution',
+      'print-size',
+      'bleed-cover',
+      'safe-area',
+      'keep-out',
+      'transparent-margin',
+      'stated-density',
+    ]);
+  });
+});
