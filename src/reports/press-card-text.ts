@@ -1,31 +1,16 @@
 import type { CardRecipe } from '../catalogue/card-recipe.ts';
 import type { PressCard } from '../catalogue/press-card.ts';
-import type { Caution } from '../catalogue/press-records.ts';
-import type { Source } from '../catalogue/records.ts';
-import { describeBody } from './body-words.ts';
+import { bodyInWords } from './body-words.ts';
 import { hang, type Page, paint } from './page.ts';
-import {
-  pressureInWords,
-  secondsInWords,
-  spanInWords,
-  temperatureInWords,
-  timeInWords,
-} from './press-words.ts';
+import { afterRows, beforeRows, type Row, rangeRows, sourceLines, timesInWords } from './press-card-rows.ts';
+import { startInWords } from './press-words.ts';
+import { showHidden } from './visible-text.ts';
 
-const MARKS: Readonly<Record<Source['mark'], string>> = {
-  a: 'published standard',
-  'a*': 'published standard, recalled',
-  b: 'common practice',
-  c: 'recalled',
-  d: 'derived',
-};
-
-/** The press card as a text to pin beside the press: the blank, where to start, the way through, cautions, who wins. */
+/** The press card as a text to keep beside the press: blank, starting point, ranges, the way through, cautions, who wins. */
 export function renderPressCard(card: PressCard, page: Page): string {
   const sections = [
     headOf(card, page),
-    ...(card.recipe ? recipeSections(card, card.recipe, page) : [noRecipe(page)]),
-    listed('Another way to press it', card.alternatives.map(alternativeInWords), page),
+    ...(card.recipe ? recipeSections(card, card.recipe, page) : [choiceOf(card, page)]),
     listed(
       'Every press',
       card.rules.map(({ text }) => text),
@@ -33,8 +18,8 @@ export function renderPressCard(card: PressCard, page: Page): string {
     ),
     listed('Cautions at the press', cautionsOf(card, 'pressing'), page),
     listed('Cautions about the finished piece', cautionsOf(card, 'finished'), page),
-    listed('Where these values come from', [...card.sources.map(sourceInWords), ...card.warnings], page),
-    hang('', card.standing, page),
+    listed('Where the values come from', sourceLines(card), page),
+    hang('', card.standing, page, 'strong'),
   ];
   return `${sections
     .filter((section) => section.length > 0)
@@ -42,66 +27,68 @@ export function renderPressCard(card: PressCard, page: Page): string {
     .join('\n\n')}\n`;
 }
 
-function headOf(card: PressCard, page: Page): readonly string[] {
-  const { blank, mirrored } = card;
+function headOf({ blank, mirrored }: PressCard, page: Page): readonly string[] {
+  const reading = mirrored
+    ? 'Print the paper MIRRORED: the dye lies on the face that is looked at (first surface).'
+    : 'Print the paper NOT mirrored: the dye lies on the back and is seen through the body (second surface).';
   return [
-    ...hang('', blank.name, page).map((line) => paint(line, 'strong', page)),
-    ...hang('', `${blank.id}: ${describeBody(blank)}`, page),
-    ...hang(
-      '',
-      mirrored
-        ? 'Print the paper mirrored: the dye sits on the face that is looked at (first surface).'
-        : 'Print the paper unmirrored: the dye sits on the back and is seen through the body (second surface).',
-      page,
-    ),
+    ...hang('', showHidden(blank.name), page).map((line) => paint(line, 'strong', page)),
+    ...hang('', `${showHidden(blank.id)}: ${bodyInWords(blank)}.`, page),
+    ...hang('', reading, page),
   ];
 }
 
 function recipeSections(card: PressCard, mine: CardRecipe, page: Page): readonly (readonly string[])[] {
-  const { recipe, timeS, variant } = mine;
-  const start = `${temperatureInWords(recipe)} for ${secondsInWords(timeS.start)}${perPosition(mine)}, ${pressureInWords(recipe)}.`;
-  const film = {
-    usual: 'Peel the protective film off the coated face',
-    sometimes: 'Look for a protective film on the coated face, and peel it off',
-  };
-  const layers = recipe.layers.map((layer, i) => `${i + 1}. ${layer}`);
+  const { recipe, layerOrder } = mine;
+  const order = layerOrder === 'bottom-to-top' ? 'from the bottom up' : 'from the body outwards';
+  const minded = [card.blank.note, recipe.notes].filter((text) => text !== undefined).map(showHidden);
   return [
     [
-      ...heading('Start with', page),
-      ...hang('  ', start, page),
+      paint('Start with', 'strong', page),
+      ...hang('  ', `${startInWords(mine)}.`, page),
       ...hang('  ', `Recipe ${recipe.id}: ${recipe.name}.`, page),
     ],
-    rows('Ranges', page, [
-      [
-        'temperature',
-        `${spanInWords(recipe.temperatureC)} C (${spanInWords(recipe.temperatureF)} F), measured`,
-      ],
-      ['time', timeInWords(mine)],
-      ...(variant ? [] : (recipe.timeVariants ?? [])).map(
-        ({ when, timeS: span }) => ['', `${when}: ${spanInWords(span)} s`] as const,
-      ),
-      ['pressure', pressureRangeInWords(mine, card.pressureNote)],
-    ]),
-    rows('Before', page, [
-      ['film', card.protectiveFilm ? `${film[card.protectiveFilm]}.` : ''],
-      ['base', card.baseNote ?? ''],
-      ['warm-up', recipe.prePress],
-    ]),
+    table('Ranges', rangeRows(mine, card.notes), page),
+    table('Before', beforeRows(card, recipe), page),
     [
-      ...heading(
-        mine.layerOrder === 'bottom-to-top' ? 'Layers, from the bottom up' : 'Layers, from the body outwards',
-        page,
-      ),
-      ...layers.flatMap((layer) => hang('  ', layer, page)),
+      paint(`Layers, ${order}`, 'strong', page),
+      ...recipe.layers.flatMap((layer, i) => hang(`${String(i + 1).padStart(3)}  `, layer, page)),
     ],
-    rows('After', page, [
-      ['peel', recipe.peel],
-      ['cool', recipe.coolDown],
-    ]),
-    listed(
-      'Mind',
-      [card.blank.note ?? '', recipe.notes ?? ''].filter((text) => text !== ''),
-      page,
-    ),
+    table('After', afterRows(recipe), page),
+    listed('Mind', minded, page),
+    listed('Another way', card.alternatives.map(otherWay), page),
   ];
+}
+
+/** For a record without a recipe: those of its family, to choose by the material. */
+function choiceOf({ alternatives }: PressCard, page: Page): readonly string[] {
+  if (alternatives.length === 0) {
+    return hang('', "The record names no recipe and no family: press it by the maker's sheet.", page);
+  }
+  return listed(
+    'The record names no recipe; its family has, to choose by the material',
+    alternatives.map(otherWay),
+    page,
+  );
+}
+
+function otherWay(other: CardRecipe): string {
+  return `${other.recipe.name} (${other.recipe.id}): start with ${startInWords(other)}; ${timesInWords(other)}.`;
+}
+
+function cautionsOf({ cautions }: PressCard, when: 'pressing' | 'finished'): readonly string[] {
+  return cautions
+    .filter((caution) => caution.when === when)
+    .map(({ hazard, text, defersTo }) => `${hazard}: ${text} Last word: ${defersTo}.`);
+}
+
+function table(title: string, rows: readonly Row[], page: Page): readonly string[] {
+  if (rows.length === 0) return [];
+  const lines = rows.flatMap(([label, text]) => hang(`  ${label.padEnd(13)}`, text, page));
+  return [paint(title, 'strong', page), ...lines];
+}
+
+function listed(title: string, texts: readonly string[], page: Page): readonly string[] {
+  if (texts.length === 0) return [];
+  return [paint(title, 'strong', page), ...texts.flatMap((text) => hang('  - ', text, page))];
 }

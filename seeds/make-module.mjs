@@ -1,0 +1,40 @@
+// Writes src/catalogue/seed-data.ts: the seeds as a typed module, so that the library needs no disk
+// (and no JSON import, which prints a warning on Node 20).
+import { readFileSync, writeFileSync } from 'node:fs';
+
+const here = new URL('./', import.meta.url);
+const read = (name) => JSON.parse(readFileSync(new URL(name, here), 'utf8'));
+
+const blanks = read('blanks.json');
+const families = read('families.json');
+const recipes = read('press-recipes.json');
+const cautions = read('cautions.json');
+const papers = read('papers.json');
+
+const constants = [
+  ['BLANKS', 'readonly BlankRecord[]', blanks.blanks],
+  ['BLANKS_WARNING', 'string', blanks.warning],
+  ['FAMILIES', 'readonly FamilyRecord[]', families.families],
+  ['PRESS_RECIPES', 'readonly PressRecipe[]', recipes.recipes],
+  ['PRESS_WARNING', 'string', recipes.warning],
+  ['PRESSURE_WORDS', 'PressureWords', recipes.pressureWords],
+  ['PRESS_RULES', 'readonly PressRule[]', recipes.rules],
+  ['NO_RECIPE', 'readonly NoRecipe[]', recipes.noRecipe],
+  ['CAUTIONS', 'readonly Caution[]', cautions.cautions],
+  ['STANDING_CAUTION', 'string', cautions.standing],
+  ['SHEETS', 'readonly SheetRecord[]', papers.sheets],
+  ['ROLLS', 'readonly RollRecord[]', papers.rolls],
+  ['MARGINS', 'readonly MarginRecord[]', papers.margins],
+  ['PAPER_BEHAVIOUR', 'readonly PaperBehaviourRecord[]', papers.behaviour],
+];
+
+const text = [
+  '// Made by seeds/make-module.mjs from the files in seeds/. Change those, not this.',
+  "import type { MarginRecord, PaperBehaviourRecord, RollRecord, SheetRecord } from './paper-records.ts';",
+  "import type { Caution, NoRecipe, PressRecipe, PressRule, PressureWords } from './press-records.ts';",
+  "import type { BlankRecord, FamilyRecord } from './records.ts';",
+  '',
+  ...constants.map(([name, type, value]) => `export const ${name}: ${type} = ${JSON.stringify(value)};\n`),
+].join('\n');
+
+writeFileSync(new URL('../src/catalogue/seed-data.ts', here), text);
