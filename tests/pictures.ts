@@ -45,3 +45,12 @@ export function artworkOf(raster: Raster, changes: Partial<Artwork> = {}): Artwo
     ...changes,
   };
 }
+
+/** Numbers from 0 to below 1, the same for the same seed (Numerical Recipes' linear congruential generator). */
+export function seededNumbers(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return (state >>> 16) / 65536;
+  };
+}

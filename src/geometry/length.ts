@@ -61,7 +61,8 @@ export function parseNonNegativeLength(text: string, name: string): number {
 function formatNumber(value: number, decimals: number): string {
   let digits = decimals;
   while (digits < 6 && value !== 0 && Math.abs(value) < 0.95 * 10 ** (1 - digits)) digits += 1;
-  const text = value.toFixed(digits);
+  // 133.35 is 133.349999… as a double; the nudge rounds it as it is written.
+  const text = (value * (1 + 1e-12)).toFixed(digits);
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
   return trimmed === '-0' ? '0' : trimmed;
 }
