@@ -29,6 +29,7 @@ export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
+export { hasArtworkName } from './formats/artwork-name.ts';
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
 export { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
