@@ -27,11 +27,12 @@ export const ERROR_KINDS = {
   'empty-file': 'artwork',
   'unknown-format': 'artwork',
   'unsupported-format': 'artwork',
-  'damaged': 'artwork',
+  damaged: 'artwork',
   'too-many-pixels': 'artwork',
   'too-many-bytes': 'artwork',
   'too-slow': 'artwork',
   'cannot-read': 'artwork',
+  'drawing-without-size': 'artwork',
   'archive-entry-refused': 'artwork',
   'archive-damaged': 'artwork',
   // a profile inside or beside an artwork

@@ -24,7 +24,14 @@ export interface VectorFacts {
   /** References to anything outside the file; never loaded. */
   readonly outsideReferences: readonly string[];
   /** Pictures inside the drawing, with their place in pixels of the artwork as displayed. */
-  readonly pictures: readonly { readonly widthPx: number; readonly heightPx: number; readonly shownWidthPx: number; readonly shownHeightPx: number }[];
+  readonly pictures: readonly {
+    readonly widthPx: number;
+    readonly heightPx: number;
+    readonly shownWidthPx: number;
+    readonly shownHeightPx: number;
+  }[];
+  /** Pictures whose shown size cannot be told: in patterns and masks, or unreadable. */
+  readonly unplacedPictures: number;
 }
 
 /** An artwork, fully decoded, orientation applied, in sRGB (device gray allowed), with what its file says of itself. */

@@ -4,12 +4,16 @@ import type { Artwork } from './artwork.ts';
 import { planColour } from './colour-plan.ts';
 import { convertToSrgb } from './convert-to-srgb.ts';
 import { decodePicture, decodeThroughLibrary } from './decode-picture.ts';
+import type { DrawAt } from './draw-svg.ts';
 import { type Limits, limitsWith } from './limits.ts';
 import { type OpenPicture, openPicture } from './open-picture.ts';
 import { readContainer } from './read-container.ts';
+import { readDrawing } from './read-drawing.ts';
 import { requireFormat } from './sniff.ts';
 import { combineStatedPpi } from './stated-ppi.ts';
 import { withinSeconds } from './within-seconds.ts';
+
+export type { DrawAt } from './draw-svg.ts';
 
 export interface ReadOptions {
   /** Replaces single limits of the table. */
@@ -17,12 +21,6 @@ export interface ReadOptions {
   readonly signal?: AbortSignal;
   /** Size at which a drawing is drawn; pictures are never scaled. */
   readonly drawAt?: DrawAt;
-}
-
-/** Size of the whole canvas of a drawing, as drawn. */
-export interface DrawAt {
-  readonly widthPx: number;
-  readonly heightPx: number;
 }
 
 /**
@@ -40,8 +38,31 @@ export async function readArtwork(bytes: Uint8Array, options: ReadOptions = {}):
       `The file has ${Math.ceil(bytes.length / 1e6)} MB, the limit is ${Math.floor(limits.maxBytes / 1e6)} MB. Scale the artwork down, or raise maxBytes.`,
     );
   const format = requireFormat(bytes);
-  if (format === 'svg') throw new Error('not yet');
-  return readPicture(format, bytes, limits, options.signal);
+  return format === 'svg'
+    ? readVector(bytes, limits, options)
+    : readPicture(format, bytes, limits, options.signal);
+}
+
+async function readVector(
+  bytes: Uint8Array,
+  limits: Limits,
+  { signal, drawAt }: ReadOptions,
+): Promise<Artwork> {
+  const waiting = withinSeconds(readDrawing(bytes, limits, drawAt), limits.maxSeconds, signal);
+  const sha256 = hash(bytes);
+  const { raster, vector } = await waiting;
+  signal?.throwIfAborted();
+  return {
+    format: 'svg',
+    sha256,
+    raster,
+    statedPpi: null,
+    orientation: 1,
+    pages: 1,
+    profile: { kind: 'srgb', name: 'sRGB' }, // CSS colours are sRGB (SVG 2, 13.1)
+    printRecord: null,
+    vector,
+  };
 }
 
 async function readPicture(
@@ -57,7 +78,7 @@ async function readPicture(
   const decoding = way === 'library' ? decodeThroughLibrary(picture, limits) : decodePicture(picture, limits);
   const waiting = withinSeconds(decoding, limits.maxSeconds, signal);
   // The decoder works in a thread of its own: hashing meanwhile costs no time.
-  const sha256 = createHash('sha256').update(bytes).digest('hex');
+  const sha256 = hash(bytes);
   const raster = await waiting;
   signal?.throwIfAborted();
   return {
@@ -72,3 +93,5 @@ async function readPicture(
     vector: null,
   };
 }
+
+const hash = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
