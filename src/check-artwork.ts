@@ -1,7 +1,7 @@
 import { familyOf } from './catalogue/catalogue.ts';
-import { runChecks } from './checks/run.ts';
-import { CHECKS } from './checks/index.ts';
 import type { Outcome } from './checks/finding.ts';
+import { CHECKS } from './checks/index.ts';
+import { runChecks } from './checks/run.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { PointPx } from './geometry/rectangle.ts';
 import type { BlankInHand, Job } from './job/job.ts';

@@ -23,7 +23,10 @@ const WHITE: Background = { r: 255, g: 255, b: 255, alpha: 1 };
  * The print plan of a checked artwork over a background (white by default); null when nothing is visible.
  * Touches no pixel. @throws BlankcheckError `print-too-large`.
  */
-export function planArtwork(checked: Pick<CheckedArtwork, 'job' | 'rimPx'>, background: Background = WHITE): PrintPlan | null {
+export function planArtwork(
+  checked: Pick<CheckedArtwork, 'job' | 'rimPx'>,
+  background: Background = WHITE,
+): PrintPlan | null {
   return checked.job === null ? null : planPrint(checked.job, { hullPx: checked.rimPx, background });
 }
 
@@ -31,7 +34,12 @@ export function planArtwork(checked: Pick<CheckedArtwork, 'job' | 'rimPx'>, back
  * The bytes of the print-ready file: 8-bit sRGB, exact density, the program's own record. Same input, same bytes.
  * The artwork is not changed. @throws AbortError when the signal says so.
  */
-export async function prepareArtwork(artwork: Artwork, blankId: string, plan: PrintPlan, options: PrepareOptions = {}): Promise<Uint8Array> {
+export async function prepareArtwork(
+  artwork: Artwork,
+  blankId: string,
+  plan: PrintPlan,
+  options: PrepareOptions = {},
+): Promise<Uint8Array> {
   const { signal, format = 'png' } = options;
   const raster = await carryOut(artwork.raster, plan, { resample, ...(signal ? { signal } : {}) });
   const record: PrintRecord = {

@@ -11,7 +11,11 @@ import type { JobRequest } from './job/job-request.ts';
  * print-ready file, as far as the limits allow.
  * @throws BlankcheckError of kind `artwork` for bytes that cannot be read, `usage` for a request that cannot be met.
  */
-export async function readForPrint(bytes: Uint8Array, request: JobRequest, options: ReadOptions = {}): Promise<Artwork> {
+export async function readForPrint(
+  bytes: Uint8Array,
+  request: JobRequest,
+  options: ReadOptions = {},
+): Promise<Artwork> {
   const artwork = await readArtwork(bytes, options);
   if (artwork.vector === null) return artwork;
   const { job, survey } = placeArtwork(artwork, request);
@@ -28,5 +32,8 @@ export async function readForPrint(bytes: Uint8Array, request: JobRequest, optio
     maxSvgSidePx / (survey.heightPx * scaleY),
   );
   const pixels = (length: number, scale: number) => Math.max(1, Math.floor(length * scale * within));
-  return readArtwork(bytes, { ...options, drawAt: { widthPx: pixels(survey.widthPx, scaleX), heightPx: pixels(survey.heightPx, scaleY) } });
+  return readArtwork(bytes, {
+    ...options,
+    drawAt: { widthPx: pixels(survey.widthPx, scaleX), heightPx: pixels(survey.heightPx, scaleY) },
+  });
 }

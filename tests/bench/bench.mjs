@@ -1,0 +1,92 @@
+// npm run bench: ratios in one run against what the imaging library alone needs. Never a timed test: machines are noisy.
+import { readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
+import { checkArtwork, findBlank, preflight, readForPrint } from '../../dist/src/index.js';
+import { median, row, runNode, timeInTurn } from './measure.mjs';
+import { benchPictures } from './pictures.mjs';
+
+const ROUNDS = 7;
+const here = (name) => fileURLToPath(new URL(name, import.meta.url));
+const out = join(tmpdir(), 'blankcheck-bench', 'out');
+const request = { blank: findBlank('tile-ceramic-8in'), widthMm: 178 };
+const rows = [];
+
+/** P: one plain pass over the picture that fills an alpha and a colour histogram. */
+function plainPass(data) {
+  const alpha = new Uint32Array(256);
+  const colours = new Uint32Array(32768);
+  for (let i = 0; i < data.length; i += 4) {
+    alpha[data[i + 3]] += 1;
+    colours[((data[i] >> 3) << 10) | ((data[i + 1] >> 3) << 5) | (data[i + 2] >> 3)] += 1;
+  }
+  return alpha[0] + colours[0];
+}
+
+for (const [name, path] of Object.entries(await benchPictures())) {
+  const bytes = readFileSync(path);
+  const { data, info } = await sharp(bytes).raw().toBuffer({ resolveWithObject: true });
+  const { printReady } = await preflight({ path, bytes }, request, { write: true });
+  const canvas = await sharp(printReady.bytes).raw().toBuffer({ resolveWithObject: true });
+  const content = { left: 401, top: 301, width: 5199, height: 3399 };
+
+  const ms = await timeInTurn(
+    {
+      decode: () => sharp(bytes).raw().toBuffer(),
+      resize: () =>
+        sharp(data, { raw: info }).extract(content).resize(2102, 1374, { fit: 'fill' }).raw().toBuffer(),
+      encode: () => sharp(canvas.data, { raw: canvas.info }).png().toBuffer(),
+      pass: () => plainPass(data),
+      prepare: () => preflight({ path, bytes }, request, { write: true }),
+      check: async () => checkArtwork(await readForPrint(bytes, request), request),
+    },
+    ROUNDS,
+  );
+  console.log(
+    name,
+    Object.fromEntries(Object.entries(ms).map(([task, value]) => [task, Math.round(value)])),
+    'ms, median',
+  );
+  rows.push(
+    row(
+      `${name}: prepare / (decode + resize + encode + 4 P)`,
+      ms.prepare / (ms.decode + ms.resize + ms.encode + 4 * ms.pass),
+      1,
+    ),
+  );
+  rows.push(row(`${name}: check / (decode + 3 P)`, ms.check / (ms.decode + 3 * ms.pass), 1));
+
+  const command = [
+    here('../../dist/cli/bin.js'),
+    path,
+    '--blank',
+    'tile-ceramic-8in',
+    '--width',
+    '178mm',
+    '--out',
+    out,
+    '--force',
+    '--quiet',
+    '--fail-on',
+    'never',
+  ];
+  const script = (way) => [here('plain-script.mjs'), path, `${out}-plain.png`, way];
+  const whole = await timeInTurn(
+    {
+      command: () => runNode(command),
+      plain: () => runNode(script('trim')),
+      exact: () => runNode(script('exact')),
+    },
+    ROUNDS,
+  );
+  rows.push(
+    row(`${name}: plain script / command`, whole.plain / whole.command, name === 'photo' ? 5 : 4, 'at least'),
+  );
+  rows.push(row(`${name}: exact-trim script / command`, whole.exact / whole.command, 1, 'at least'));
+
+  const peaks = Array.from({ length: 5 }, () => Number(runNode([here('peak-memory.mjs'), path])));
+  rows.push(row(`${name}: peak memory above idle / decoded picture`, median(peaks) / data.length, 2.2));
+}
+console.table(rows);

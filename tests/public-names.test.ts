@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import * as door from '../src/index.ts';
+
+/** The interface of the library. A name that goes or changes is a major version; a new one is added here on purpose. */
+const NAMES = [
+  'BlankcheckError',
+  'CHECKS',
+  'DEFAULT_PPI',
+  'ERROR_KINDS',
+  'LIMITS',
+  'MAX_PPI',
+  'VERSION',
+  'blankFromSize',
+  'checkArtwork',
+  'defaultFamily',
+  'findBlank',
+  'findFamily',
+  'findRecipe',
+  'formatLength',
+  'formatSize',
+  'limitsWith',
+  'listBlanks',
+  'listFamilies',
+  'listRecipes',
+  'looksLikeSize',
+  'nearestBlankIds',
+  'parseLength',
+  'parseNonNegativeLength',
+  'parseOffset',
+  'parsePositiveLength',
+  'parseSize',
+  'placeArtwork',
+  'planArtwork',
+  'preflight',
+  'prepareArtwork',
+  'pressCard',
+  'readArtwork',
+  'readBlankRecord',
+  'readForPrint',
+  'readPrintRecord',
+  'renderBlankList',
+  'renderPressCard',
+  'renderTextReport',
+  'renderTextSummary',
+  'reportUnreadable',
+  'searchBlanks',
+  'sniffFormat',
+  'statusOf',
+  'summarise',
+  'surveyRaster',
+  'toRunReportJson',
+];
+
+describe('the door of the library', () => {
+  it('has exactly these names', () => expect(Object.keys(door).sort()).toEqual([...NAMES].sort()));
+});
