@@ -47,14 +47,14 @@ export function parseSvgLength(text: string | undefined, wholePx: number | null 
 }
 
 /** The four numbers, when they span an area. */
-export function parseViewBox(text: string | undefined): ViewBox | null {
-  const [x = 0, y = 0, width = 0, height = 0, ...more] = (text ?? '')
+export function parseViewBox(text = ''): ViewBox | null {
+  const numbers = text
     .trim()
     .split(/[\s,]+/)
     .map(Number);
-  return width > 0 && height > 0 && Number.isFinite(width * height) && more.length === 0
-    ? { width, height }
-    : null;
+  const [x = 0, y = 0, width = 0, height = 0] = numbers;
+  const spans = numbers.length === 4 && numbers.every(Number.isFinite) && width > 0 && height > 0;
+  return spans ? { x, y, width, height } : null;
 }
 
 /**
