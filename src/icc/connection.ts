@@ -1,5 +1,6 @@
 import { labCube, labRoot, XYZ_D50 } from '../colour/lab.ts';
 import type { Lut } from './lut.ts';
+import type { ConnectionSpace, DeviceSpace } from './profile.ts';
 import type { Stage } from './stage.ts';
 
 /** Whole numbers of each encoding for L* 100, and for one unit of a* and b*, which are 0 at 128 units. */
@@ -13,8 +14,28 @@ const LAB_ENCODINGS: Readonly<Record<Lut['labEncoding'], { lightness: number; un
 /** XYZ 1 is 0x8000 of 0xFFFF. @see ICC.1:2022, 6.3.4.2, table 11 */
 const XYZ_UNIT = 0x8000 / 0xffff;
 
-/** L*a*b* to the values 0…1 that a table takes; what the encoding cannot hold is left to the table to clip. */
-export function encodeLabStage(encoding: Lut['labEncoding']): Stage {
+/**
+ * Natural units to the values 0…1 that a table takes: Lab and XYZ have units of their own on either side of a table,
+ * all other spaces are 0…1 already. What the encoding cannot hold is left to the table to clip.
+ */
+export function encodeConnection(
+  space: DeviceSpace | ConnectionSpace,
+  lut: Pick<Lut, 'labEncoding'>,
+): Stage[] {
+  if (space === 'lab') return [encodeLabStage(lut.labEncoding)];
+  return space === 'xyz' ? [(values) => scaleXyz(values, XYZ_UNIT)] : [];
+}
+
+/** Inverse of `encodeConnection`. */
+export function decodeConnection(
+  space: DeviceSpace | ConnectionSpace,
+  lut: Pick<Lut, 'labEncoding'>,
+): Stage[] {
+  if (space === 'lab') return [decodeLabStage(lut.labEncoding)];
+  return space === 'xyz' ? [(values) => scaleXyz(values, 1 / XYZ_UNIT)] : [];
+}
+
+function encodeLabStage(encoding: Lut['labEncoding']): Stage {
   const { lightness, unit } = LAB_ENCODINGS[encoding];
   return (values) => {
     values[0] = (values[0]! / 100) * lightness;
@@ -23,8 +44,7 @@ export function encodeLabStage(encoding: Lut['labEncoding']): Stage {
   };
 }
 
-/** Inverse of `encodeLabStage`. */
-export function decodeLabStage(encoding: Lut['labEncoding']): Stage {
+function decodeLabStage(encoding: Lut['labEncoding']): Stage {
   const { lightness, unit } = LAB_ENCODINGS[encoding];
   return (values) => {
     values[0] = (values[0]! / lightness) * 100;
@@ -33,13 +53,9 @@ export function decodeLabStage(encoding: Lut['labEncoding']): Stage {
   };
 }
 
-export const encodeXyzStage: Stage = (values) => {
-  for (let i = 0; i < 3; i++) values[i] = values[i]! * XYZ_UNIT;
-};
-
-export const decodeXyzStage: Stage = (values) => {
-  for (let i = 0; i < 3; i++) values[i] = values[i]! / XYZ_UNIT;
-};
+function scaleXyz(values: Float64Array, factor: number): void {
+  for (let i = 0; i < 3; i++) values[i] = values[i]! * factor;
+}
 
 /** XYZ to L*a*b*, both D50. */
 export const xyzToLabStage: Stage = (values) => {

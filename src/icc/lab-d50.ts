@@ -1,5 +1,6 @@
 import type { Triple } from '../colour/triple.ts';
-import { makeBackwardStages, makeForwardStages } from './direction-stages.ts';
+import { makeBackwardStages } from './backward-stages.ts';
+import { makeForwardStages } from './forward-stages.ts';
 import { makeLinkStages, scaleAdjustment } from './link-stages.ts';
 import type { IccProfile, Intent } from './profile.ts';
 import { runStages, type Stage } from './stage.ts';
@@ -37,5 +38,8 @@ export function makeToLabStages(profile: IccProfile, intent: Intent): Stage[] {
 export function makeFromLabStages(profile: IccProfile, intent: Intent): Stage[] {
   const [x, y, z] = absoluteScale(profile, intent);
   const adjustment = scaleAdjustment([1 / x, 1 / y, 1 / z]);
-  return [...makeLinkStages('lab', profile.connection, adjustment), ...makeBackwardStages(profile, intent)];
+  return [
+    ...makeLinkStages('lab', profile.connection, adjustment),
+    ...makeBackwardStages(profile, intent, 'clipped'),
+  ];
 }

@@ -39,3 +39,15 @@ export const SRGB_PROFILE: IccProfile = {
   toConnection: everyIntent,
   fromConnection: everyIntent,
 };
+
+const grayModel: ColourModel = { kind: 'gray', curve };
+
+/** Gray with the sRGB curve: the colours of sRGB whose three samples are equal. */
+export const SRGB_GRAY_PROFILE: IccProfile = {
+  ...SRGB_PROFILE,
+  space: 'gray',
+  channels: 1,
+  description: 'Gray with the curve of sRGB IEC 61966-2-1',
+  toConnection: { perceptual: grayModel, relative: grayModel, saturation: grayModel },
+  fromConnection: { perceptual: grayModel, relative: grayModel, saturation: grayModel },
+};
