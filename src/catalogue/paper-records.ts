@@ -49,7 +49,7 @@ export interface PaperBehaviourRecord {
     | { readonly upToMm: number; readonly plusMinusMm: number }
     | { readonly aboveMm: number; readonly plusMinusMm: number }
   )[];
-  readonly percent?: Span;
+  readonly growthPercent?: Span;
   readonly weightGPerM2?: Span;
   readonly notes?: string;
   readonly sources: readonly Source[];

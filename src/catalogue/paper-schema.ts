@@ -48,7 +48,7 @@ export const paperBehaviourSchema = z.strictObject({
       ]),
     ),
   ),
-  percent: z.exactOptional(spanSchema),
+  growthPercent: z.exactOptional(spanSchema),
   weightGPerM2: z.exactOptional(spanSchema),
   notes: z.exactOptional(z.string().min(1)),
   ...origin,

@@ -1,7 +1,7 @@
 import type { CardRecipe } from './card-recipe.ts';
 import { recipeFor } from './card-recipe.ts';
 import { findFamily, findRecipe } from './catalogue.ts';
-import type { Caution, PressMethod, PressRule } from './press-records.ts';
+import type { Caution, PressMethod, PressRecipe, PressRule } from './press-records.ts';
 import type { BlankRecord, FamilyRecord, ProtectiveFilm, Source } from './records.ts';
 import {
   BLANKS_WARNING,
@@ -41,8 +41,7 @@ export interface PressCard {
 export function pressCard(blank: BlankRecord): PressCard {
   const family = findFamily(blank.family ?? '') ?? null;
   const recipe = findRecipe(blank.recipe ?? '');
-  const others = recipe ? (recipe.alternatives ?? []) : (family?.recipes ?? []);
-  const alternatives = others.map((id) => findRecipe(id)).filter((other) => other !== undefined);
+  const alternatives = otherRecipes(recipe, family);
   const methods = [recipe, ...alternatives].flatMap((one) => (one ? [one.method] : []));
   return {
     blank,
@@ -58,6 +57,13 @@ export function pressCard(blank: BlankRecord): PressCard {
     standing: STANDING_CAUTION,
     sources: [...(blank.sources ?? []), ...(recipe?.sources ?? [])],
   };
+}
+
+/** Alternatives of the recipe that the family knows too; without a recipe all of the family. */
+function otherRecipes(recipe: PressRecipe | undefined, family: FamilyRecord | null): readonly PressRecipe[] {
+  const ofFamily = family?.recipes ?? [];
+  const others = recipe ? (recipe.alternatives ?? []).filter((id) => ofFamily.includes(id)) : ofFamily;
+  return others.map((id) => findRecipe(id)).filter((other) => other !== undefined);
 }
 
 function isAbout(caution: Caution, blank: BlankRecord, methods: readonly PressMethod[]): boolean {

@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import type {
+  MarginRecord,
+  PaperBehaviourRecord,
+  RollRecord,
+  SheetRecord,
+} from '../../src/catalogue/paper-records.ts';
+import type {
+  Caution,
+  NoRecipe,
+  PressRecipe,
+  PressRule,
+  PressureWords,
+} from '../../src/catalogue/press-records.ts';
+import type { BlankRecord, FamilyRecord } from '../../src/catalogue/records.ts';
+
+/** The JSON of a file below `seeds/`, as it is on disk. */
+export function readSeed(name: string): unknown {
+  return JSON.parse(readSeedText(name));
+}
+
+export function readSeedText(name: string): string {
+  return readFileSync(new URL(`../../seeds/${name}`, import.meta.url), 'utf8');
+}
+
+export const blankFile = readSeed('blanks.json') as { warning: string; blanks: BlankRecord[] };
+export const familyFile = readSeed('families.json') as { families: FamilyRecord[] };
+export const recipeFile = readSeed('press-recipes.json') as {
+  warning: string;
+  pressureWords: PressureWords;
+  noRecipe: NoRecipe[];
+  rules: PressRule[];
+  recipes: PressRecipe[];
+};
+export const cautionFile = readSeed('cautions.json') as { standing: string; cautions: Caution[] };
+export const paperFile = readSeed('papers.json') as {
+  sheets: SheetRecord[];
+  rolls: RollRecord[];
+  margins: MarginRecord[];
+  behaviour: PaperBehaviourRecord[];
+};
