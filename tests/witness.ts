@@ -13,6 +13,7 @@ const PACKAGES = {
   tiffinfo: 'libtiff-tools',
   iccdump: 'argyll',
   transicc: 'liblcms2-utils',
+  xicclu: 'argyll',
   pdfinfo: 'poppler-utils',
   xmllint: 'libxml2-utils',
   zip: 'zip',
@@ -68,16 +69,17 @@ export interface WitnessAnswer {
   readonly stderr: string;
 }
 
-/** Runs a witness; `files` are laid under their names in a fresh folder, which is its working folder and is removed after. */
+/** Runs a witness on `input` as its standard input; `files` are laid under their names in a fresh folder, which is its working folder and is removed after. */
 export function askWitness(
   program: Witness,
   args: readonly string[],
   files: Readonly<Record<string, Uint8Array | string>> = {},
+  input = '',
 ): WitnessAnswer {
   const folder = mkdtempSync(join(tmpdir(), 'blankcheck-witness-'));
   try {
     for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, name), bytes);
-    const answer = spawnSync(program, args, { cwd: folder, input: '', maxBuffer: 1 << 29 });
+    const answer = spawnSync(program, args, { cwd: folder, input, maxBuffer: 1 << 29 });
     if (answer.error) throw answer.error;
     return { status: answer.status, stdout: answer.stdout, stderr: answer.stderr.toString('utf8') };
   } finally {
