@@ -55,10 +55,10 @@ describe('one good job, one thing changed', () => {
   });
 
   it('a drawing with live lettering and with outside references', () => {
-    expect(codes({ vector: { textElements: 2, outsideReferences: [], pictures: [] } })).toEqual([
+    expect(codes({ vector: { textElements: 2, outsideReferences: [], pictures: [], unplacedPictures: 0 } })).toEqual([
       'vector-content/live-text:warning',
     ]);
-    expect(codes({ vector: { textElements: 1, outsideReferences: ['a.png'], pictures: [] } })).toEqual([
+    expect(codes({ vector: { textElements: 1, outsideReferences: ['a.png'], pictures: [], unplacedPictures: 0 } })).toEqual([
       'vector-content/live-text:warning',
       'vector-content/outside-reference:warning',
     ]);

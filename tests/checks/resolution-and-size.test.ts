@@ -60,6 +60,7 @@ describe('effective-resolution', () => {
     textElements: 0,
     outsideReferences: [],
     pictures,
+    unplacedPictures: 0,
   });
 
   it('a drawing passes with the fact, a coarse picture inside it does not', () => {
