@@ -60,7 +60,8 @@ const BIG: Layout = { countBytes: 8, entryBytes: 20, offsetBytes: 8 };
  * Never throws: offsets and counts may lie. An entry of unknown type, or whose value is not there, is left out.
  */
 export function readTiffTags(bytes: Uint8Array, offset = 0): TiffTags | null {
-  const view = new DataView(bytes.buffer, bytes.byteOffset + offset, Math.max(0, bytes.length - offset));
+  const block = bytes.subarray(offset);
+  const view = new DataView(block.buffer, block.byteOffset, block.byteLength);
   const header = readHeader(view);
   if (header === null) return null;
   const { littleEndian, layout } = header;
@@ -76,7 +77,7 @@ export function readTiffTags(bytes: Uint8Array, offset = 0): TiffTags | null {
     const directory = readDirectory(view, at, littleEndian, layout);
     if (directory === null) return { littleEndian, directories, complete: false };
     directories.push(directory.tags);
-    entries += directory.tags.size;
+    entries += directory.entries;
     complete &&= directory.complete;
     at = directory.next;
   }
@@ -84,11 +85,11 @@ export function readTiffTags(bytes: Uint8Array, offset = 0): TiffTags | null {
 }
 
 /** The tag's values as numbers: rationals divided (NaN for 0/0), text as character codes; [] for opaque bytes. */
-export function readTagNumbers(tag: TiffTag | undefined, most = Number.POSITIVE_INFINITY): number[] {
+export function readTagNumbers(tag: TiffTag | undefined): number[] {
   if (tag === undefined) return [];
   const view = new DataView(tag.bytes.buffer, tag.bytes.byteOffset, tag.bytes.byteLength);
   const width = VALUE_BYTES[tag.type] ?? 1;
-  return Array.from({ length: Math.min(tag.count, most) }, (_, index) =>
+  return Array.from({ length: tag.count }, (_, index) =>
     readNumber(view, index * width, tag.type, tag.littleEndian),
   );
 }
@@ -160,5 +161,10 @@ function readDirectory(view: DataView, at: number, littleEndian: boolean, layout
     }
   }
   // Some writers of EXIF leave out the last link: then nothing follows.
-  return { tags, complete, next: end + layout.offsetBytes <= view.byteLength ? offsetAt(end) : 0 };
+  return {
+    tags,
+    complete,
+    entries: count,
+    next: end + layout.offsetBytes <= view.byteLength ? offsetAt(end) : 0,
+  };
 }
