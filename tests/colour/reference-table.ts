@@ -5,7 +5,7 @@ import type { Triple } from '../../src/colour/triple.ts';
 
 const FOLDER = join(dirname(fileURLToPath(import.meta.url)), '../../fixtures/reference');
 
-/** A row of a table under fixtures/reference: numbers by the name of their column. */
+/** A row of a table under fixtures/reference, by the names of its columns; a name's second column is `<name> again`. */
 export interface ReferenceRow {
   /** Throws where the table says NA or has no such column, so that no test passes on nothing. */
   number(column: string): number;
@@ -18,7 +18,9 @@ export interface ReferenceRow {
 /** The rows of a reference table; what each column is stands in the README beside them. */
 export function readReferenceTable(name: string): readonly ReferenceRow[] {
   const [header = '', ...lines] = readFileSync(join(FOLDER, name), 'utf8').trimEnd().split('\n');
-  const columns = header.split('\t');
+  const columns = header
+    .split('\t')
+    .map((column, i, all) => (all.indexOf(column) < i ? `${column} again` : column));
   return lines.map((line) => {
     const fields = line.split('\t');
     const text = (column: string) => {

@@ -39,7 +39,7 @@ describe('sRGB to Lab D50', () => {
       for (let green = 0; green <= 1; green += 0.125)
         for (let blue = 0; blue <= 1; blue += 0.125) {
           const { l, a, b } = convert({ mode: 'rgb', r: red, g: green, b: blue });
-          expect(largestStep(toLab([red, green, blue]), [l, a, b])).toBeLessThan(0.02);
+          expect(largestStep(toLab([red, green, blue]), [l, a, b])).toBeLessThan(0.01);
         }
   });
 });
