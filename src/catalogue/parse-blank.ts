@@ -14,17 +14,17 @@ export type ParsedBlank =
 
 /** Only looks at each field by itself. A `$schema` that the file names for an editor is left out of the record. */
 export function parseBlank(json: unknown): ParsedBlank {
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return {
-      blank: null,
-      faults: [{ field: '', expected: 'one object with a blank', found: showValue(json) }],
-    };
-  }
+  if (typeof json !== 'object' || json === null) return notOne(showValue(json));
+  if (Array.isArray(json) || 'blanks' in json) return notOne('a list of them');
   const parsed = blankFileSchema.safeParse(json);
   if (!parsed.success)
     return { blank: null, faults: parsed.error.issues.flatMap((issue) => toFaults(issue, json)) };
   const { $schema: _, ...blank } = parsed.data;
   return { blank };
+}
+
+function notOne(found: string): ParsedBlank {
+  return { blank: null, faults: [{ field: '', expected: 'one blank as a JSON object', found }] };
 }
 
 function toFaults(issue: Issue, json: unknown): readonly RecordFault[] {

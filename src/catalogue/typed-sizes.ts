@@ -2,13 +2,14 @@ import { MM_PER_INCH } from '../geometry/length.ts';
 import { findFlatSize } from './flat-size.ts';
 import type { BlankRecord } from './records.ts';
 
-/**
- * Sizes are not guessed at, but makers round them: 1/32 in takes 7.87 for 200 mm and keeps 8 x 10 from 20 x 25 cm.
- */
-const ROUNDING_MM = MM_PER_INCH / 32;
+/** A length as typed, and how far a rounded one may be from what is meant. */
+interface TypedLength {
+  readonly mm: number;
+  readonly slackMm: number;
+}
 
-/** A searched word that is a length (`8in`, `200mm`) or a size (`8x10`, `200x150mm`), in mm; without unit both readings. */
-export type TypedSizes = readonly (readonly number[])[];
+/** A length (`8in`, `200mm`) or the two sides of a size (`8x10`, `200x150mm`), once per unit that may be meant. */
+export type TypedSizes = readonly (readonly TypedLength[])[];
 
 const MM_PER_UNIT: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: MM_PER_INCH };
 const SIZE = /^(\d+(?:\.\d+)?)(?:x(\d+(?:\.\d+)?))?(mm|cm|in)?$/;
@@ -19,16 +20,24 @@ export function readTypedSizes(word: string): TypedSizes {
   if (!match) return [];
   const [, first = '', second, unit] = match;
   if (second === undefined && unit === undefined) return [];
-  const numbers = second === undefined ? [Number(first)] : [Number(first), Number(second)];
+  const numbers = second === undefined ? [first] : [first, second];
   const units = unit === undefined ? ['in', 'mm', 'cm'] : [unit];
-  return units.map((name) => numbers.map((value) => value * MM_PER_UNIT[name]!));
+  return units.map((name) => numbers.map((text) => toLength(text, name)));
+}
+
+/** Half the last decimal typed; for whole numbers half a millimetre, or 1/32 in, as makers round. */
+function toLength(text: string, unit: string): TypedLength {
+  const perUnit = MM_PER_UNIT[unit]!;
+  const decimals = text.split('.')[1]?.length ?? 0;
+  const ofWhole = unit === 'in' ? MM_PER_INCH / 32 : 0.5;
+  const slackMm = decimals === 0 ? ofWhole : 0.5 * 10 ** -decimals * perUnit;
+  return { mm: Number(text) * perUnit, slackMm: slackMm + 1e-9 };
 }
 
 /** True when a side, a diameter or the print height is the typed length, or the two sides are the typed size either way round. */
 export function hasTypedSize(blank: BlankRecord, readings: TypedSizes): boolean {
   const lengths = lengthsOf(blank);
   const size = findFlatSize(blank);
-  const near = (a: number, b: number | undefined) => b !== undefined && Math.abs(a - b) <= ROUNDING_MM;
   return readings.some(([first, second]) => {
     if (first === undefined) return false;
     if (second === undefined) return lengths.some((length) => near(length, first));
@@ -38,6 +47,10 @@ export function hasTypedSize(blank: BlankRecord, readings: TypedSizes): boolean 
       (near(widthMm, first) && near(heightMm, second)) || (near(widthMm, second) && near(heightMm, first))
     );
   });
+}
+
+function near(mm: number, typed: TypedLength): boolean {
+  return Math.abs(mm - typed.mm) <= typed.slackMm;
 }
 
 function lengthsOf(blank: BlankRecord): readonly number[] {
