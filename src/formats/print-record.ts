@@ -1,3 +1,8 @@
+import { createHash } from 'node:crypto';
+import type { Raster } from '../raster/raster.ts';
+import { findXmp } from './find-xmp.ts';
+import { PRINT_RECORD_NAMESPACE, parsePrintRecordXmp } from './print-record-xmp.ts';
+
 /** What the program writes into every print-ready file, so that it can recognise and explain it later. */
 export interface PrintRecord {
   readonly program: 'blankcheck';
@@ -11,4 +16,21 @@ export interface PrintRecord {
   readonly heightMm: number;
   readonly ppi: number;
   readonly mirrored: boolean;
+}
+
+/** Hex SHA-256 of a raster's samples, rows from the top, interleaved; 16-bit ones in the machine's byte order. */
+export function hashPixels({ data }: Raster): string {
+  return createHash('sha256').update(data).digest('hex');
+}
+
+/**
+ * The record of a print-ready file of this program, also after other programs saved it anew in any raster format
+ * and kept its XMP; null for any other bytes. Reads metadata only, never throws.
+ */
+export function readPrintRecord(bytes: Uint8Array): PrintRecord | null {
+  for (const xml of findXmp(bytes, PRINT_RECORD_NAMESPACE)) {
+    const record = parsePrintRecordXmp(xml);
+    if (record) return record;
+  }
+  return null;
 }
