@@ -4,7 +4,7 @@
  *
  *   BLANKCHECK_REAL_ART=/usr/share/openclipart/png node tests/real-art/survey-real-art.mjs
  *
- * BLANKCHECK_REAL_ART        folder, searched through; Debian's openclipart-png has one, npm's openmoji another
+ * BLANKCHECK_REAL_ART        folder, searched through; Debian's openclipart-png and tuxpaint-stamps-default have one
  * BLANKCHECK_REAL_ART_COUNT  at most so many files, taken evenly over the sorted list; all by default
  * BLANKCHECK_REAL_ART_BLANK  blank the art is checked for; tile-ceramic-4.25in by default
  *
@@ -32,14 +32,20 @@ function listArt(root) {
 }
 
 /**
- * The box by ImageMagick, null when nothing is visible. A border of clear pixels is put round the alpha plane
- * first: trim takes the corner's value as background, so opaque corners would make it trim the wrong thing.
+ * The box by ImageMagick: null when nothing is visible, undefined when it cannot say (its own limits). A border of
+ * clear pixels is put round the alpha plane first: trim takes the corner's value as background, so opaque corners
+ * would make it trim the wrong thing.
  * @param {string} path
- * @returns {RectPx | null}
+ * @returns {RectPx | null | undefined}
  */
 function boxByImageMagick(path) {
   const args = [path, '-alpha', 'extract', '-bordercolor', 'black', '-border', '1', '-format', '%@', 'info:'];
-  const answer = execFileSync('convert', args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  let answer;
+  try {
+    answer = execFileSync('convert', args, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  } catch {
+    return undefined;
+  }
   const [width, height, x, y] = /** @type {[number, number, number, number]} */ (
     (answer.match(/-?\d+/g) ?? []).map(Number)
   );
@@ -79,6 +85,8 @@ async function surveyFolder() {
   const [traits, findings] = [{}, {}];
   /** @type {{ path: string, code: string }[]} */
   const refused = [];
+  /** @type {string[]} */
+  const unwitnessed = [];
   /** @type {{ path: string, ours: RectPx | null, imageMagick: RectPx | null }[]} */
   const differing = [];
   /** @type {{ path: string, error: string }[]} */
@@ -89,7 +97,8 @@ async function surveyFolder() {
       const artwork = await readArtwork(readFileSync(path));
       const { survey, outcomes } = checkArtwork(artwork, { blank });
       const [ours, imageMagick] = [survey.contentBoxPx, boxByImageMagick(path)];
-      if (JSON.stringify(ours) === JSON.stringify(imageMagick)) same += 1;
+      if (imageMagick === undefined) unwitnessed.push(path);
+      else if (JSON.stringify(ours) === JSON.stringify(imageMagick)) same += 1;
       else differing.push({ path, ours, imageMagick });
       for (const trait of traitsOf(survey)) count(traits, trait);
       for (const outcome of outcomes) {
@@ -110,6 +119,7 @@ async function surveyFolder() {
     sameBox: same,
     differing,
     refused,
+    unwitnessed,
     broken,
     traits,
     findings,
