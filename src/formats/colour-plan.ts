@@ -3,7 +3,9 @@ import { isSrgb } from '../icc/is-srgb.ts';
 import type { PixelTransform } from '../icc/pixel-transform.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import { readProfile } from '../icc/read-profile.ts';
+import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
 import { makeSrgbTransform } from '../icc/srgb-transform.ts';
+import { makeTransform } from '../icc/transform.ts';
 import type { ColourModel } from '../raster/raster.ts';
 import type { ArtworkProfile } from './artwork.ts';
 import type { StatedColour } from './container-facts.ts';
@@ -11,7 +13,10 @@ import type { StatedColour } from './container-facts.ts';
 /** How the device samples of a file become sRGB. */
 export interface ColourPlan {
   readonly profile: ArtworkProfile;
-  /** `keep`: they are sRGB, or are taken for it; `library`: by the imaging library, while it decodes. */
+  /**
+   * `keep`: they are sRGB, or are taken for it; `library`: by the imaging library while it decodes, which has a
+   * press profile of its own for CMYK that brings none.
+   */
   readonly way: 'keep' | 'library' | PixelTransform;
 }
 
@@ -19,57 +24,66 @@ const SPACE_NAMES: Readonly<Record<ColourModel, string>> = { gray: 'gray', rgb: 
 
 /** What to do about the colours of a picture of this model. Never throws: a bad profile is a fact of the artwork. */
 export function planColour(stated: StatedColour, model: ColourModel): ColourPlan {
-  const read = stated.kind === 'icc' ? readFor(stated.bytes, model) : null;
-  if (model === 'cmyk')
-    return { profile: { kind: 'cmyk', name: read?.profile?.description ?? null }, way: 'library' };
-  if (read)
-    return read.profile
-      ? planByProfile(read.profile, model)
-      : keep({ kind: 'unusable', reason: read.reason });
-  if (stated.kind === 'unusable') return keep(stated);
-  return keep(stated.kind === 'srgb' ? { kind: 'srgb', name: 'sRGB' } : { kind: 'none', model });
+  const read = stated.kind === 'icc' ? readFor(stated.bytes, model) : stated;
+  if (read.kind === 'usable') return planByProfile(read, model);
+  if (model === 'cmyk') return { profile: { kind: 'cmyk', name: null }, way: 'library' };
+  const profile: ArtworkProfile =
+    read.kind === 'none'
+      ? { kind: 'none', model }
+      : read.kind === 'srgb'
+        ? { kind: 'srgb', name: 'sRGB' }
+        : read;
+  return { profile, way: 'keep' };
 }
 
-const keep = (profile: ArtworkProfile): ColourPlan => ({ profile, way: 'keep' });
+interface UsableProfile {
+  readonly kind: 'usable';
+  readonly profile: IccProfile;
+  readonly transform: PixelTransform;
+}
 
-type ProfileRead =
-  | { readonly profile: IccProfile; readonly reason?: never }
-  | { readonly profile: null; readonly reason: string };
+function planByProfile({ profile, transform }: UsableProfile, model: ColourModel): ColourPlan {
+  const name = profile.description || 'a profile without a name';
+  if (model === 'cmyk') return { profile: { kind: 'cmyk', name }, way: transform };
+  // Conversion would change nothing that shows, so the samples stay as they are.
+  if (isSrgb(profile) || leavesGrayAlone(transform)) return { profile: { kind: 'srgb', name }, way: 'keep' };
+  const kind = profile.toConnection?.relative.kind === 'table' ? 'table' : model;
+  return { profile: { kind, name }, way: transform };
+}
 
-/** The profile, when it is sound and meant for pictures of this model. */
-function readFor(bytes: Uint8Array, model: ColourModel): ProfileRead {
+/** The profile and its transform, when it is sound and meant for pictures of this model. */
+function readFor(
+  bytes: Uint8Array,
+  model: ColourModel,
+): UsableProfile | Extract<StatedColour, { kind: 'unusable' }> {
   try {
     const profile = readProfile(bytes);
     // Gray pictures often carry the profile of the RGB space they came from: sRGB says of gray what it says of RGB.
-    if (profile.space === model || (model === 'gray' && profile.space === 'rgb' && isSrgb(profile)))
-      return { profile };
+    if (profile.space === model || (model === 'gray' && isSrgb(profile)))
+      return { kind: 'usable', profile, transform: makeToSrgb(profile) };
     return {
-      profile: null,
+      kind: 'unusable',
       reason: `it describes ${profile.space.toUpperCase()} colours, the picture is ${SPACE_NAMES[model]}`,
     };
   } catch (error) {
     if (error instanceof BlankcheckError && error.kind === 'profile')
-      return { profile: null, reason: error.message };
+      return { kind: 'unusable', reason: error.message };
     throw error;
   }
 }
 
-function planByProfile(profile: IccProfile, model: 'gray' | 'rgb'): ColourPlan {
-  const name = profile.description || 'a profile without a name';
-  try {
-    if (isSrgb(profile)) return keep({ kind: 'srgb', name });
-    const transform = makeSrgbTransform(profile);
-    if (model === 'gray' && leavesGrayAlone(transform)) return keep({ kind: 'srgb', name });
-    return { profile: { kind: model, name }, way: transform };
-  } catch (error) {
-    if (!(error instanceof BlankcheckError && error.kind === 'profile')) throw error;
-    if (error.code === 'profile-unsupported') return { profile: { kind: 'table', name }, way: 'library' };
-    return keep({ kind: 'unusable', reason: error.message });
-  }
+/**
+ * Relative colorimetric; where the device's black is lighter than sRGB's (print profiles are tables) with black
+ * point compensation, as editing programs do by default (common practice, no source): black art stays black.
+ */
+function makeToSrgb(profile: IccProfile): PixelTransform {
+  if (profile.toConnection?.relative.kind !== 'table') return makeSrgbTransform(profile);
+  return makeTransform(profile, SRGB_PROFILE, { intent: 'relative', blackPointCompensation: true }).compile();
 }
 
 /** True when no 8-bit gray moves by more than one step, as `isSrgb` asks of RGB. */
 function leavesGrayAlone(transform: PixelTransform): boolean {
+  if (transform.inputChannels !== 1 || transform.outputChannels !== 1) return false;
   const source = Uint8Array.from({ length: 256 }, (_, code) => code);
   const target = new Uint8Array(256);
   transform.convert8(source, target, 256);
