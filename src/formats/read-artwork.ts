@@ -7,6 +7,7 @@ import { decodePicture, decodeThroughLibrary } from './decode-picture.ts';
 import type { DrawAt } from './draw-svg.ts';
 import { type Limits, limitsWith } from './limits.ts';
 import { type OpenPicture, openPicture } from './open-picture.ts';
+import { readPrintRecord } from './print-record.ts';
 import { readContainer } from './read-container.ts';
 import { readDrawing } from './read-drawing.ts';
 import { requireFormat } from './sniff.ts';
@@ -60,7 +61,7 @@ async function readVector(
     orientation: 1,
     pages: 1,
     profile: { kind: 'srgb', name: 'sRGB' }, // CSS colours are sRGB (SVG 2, 13.1)
-    printRecord: null,
+    printRecord: null, // drawings are never written
     vector,
   };
 }
@@ -77,8 +78,9 @@ async function readPicture(
   const { profile, way } = planColour(container.colour, picture.model);
   const decoding = way === 'library' ? decodeThroughLibrary(picture, limits) : decodePicture(picture, limits);
   const waiting = withinSeconds(decoding, limits.maxSeconds, signal);
-  // The decoder works in a thread of its own: hashing meanwhile costs no time.
+  // The decoder works in a thread of its own: what is done meanwhile costs no time.
   const sha256 = hash(bytes);
+  const printRecord = readPrintRecord(bytes);
   const raster = await waiting;
   signal?.throwIfAborted();
   return {
@@ -89,7 +91,7 @@ async function readPicture(
     orientation: picture.orientation,
     pages: container.pages,
     profile,
-    printRecord: null,
+    printRecord,
     vector: null,
   };
 }
