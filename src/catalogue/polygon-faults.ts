@@ -56,15 +56,11 @@ function sideOf(a: Point, b: Point, point: Point): number {
   return Math.sign((b[0] - a[0]) * (point[1] - a[1]) - (b[1] - a[1]) * (point[0] - a[0]));
 }
 
+/** Crossing, or one beginning on the other; where one ends, the next side begins, so ends need no look of their own. */
 function meet(a: Point, b: Point, c: Point, d: Point): boolean {
   const [ac, ad, ca, cb] = [sideOf(a, b, c), sideOf(a, b, d), sideOf(c, d, a), sideOf(c, d, b)];
   if (ac * ad < 0 && ca * cb < 0) return true;
-  return (
-    (ac === 0 && within(a, b, c)) ||
-    (ad === 0 && within(a, b, d)) ||
-    (ca === 0 && within(c, d, a)) ||
-    (cb === 0 && within(c, d, b))
-  );
+  return (ac === 0 && within(a, b, c)) || (ca === 0 && within(c, d, a));
 }
 
 /** For a point on the line: whether it lies between the ends. */

@@ -46,7 +46,7 @@ describe('findPolygonFault', () => {
       ],
     ],
   ])('takes %s', (_, points) => {
-    expect(findPolygonFault(points, 10, 10)).toBeNull();
+    for (const same of turnsOf(points)) expect(findPolygonFault(same, 10, 10)).toBeNull();
   });
 
   it.each<readonly [string, Points]>([
@@ -139,7 +139,7 @@ describe('findPolygonFault', () => {
       ],
     ],
   ])('refuses %s', (_, points) => {
-    expect(findPolygonFault(points, 10, 10)).not.toBeNull();
+    for (const same of turnsOf(points)) expect(findPolygonFault(same, 10, 10)).not.toBeNull();
   });
 
   it('takes every star round its middle', () => {
@@ -165,6 +165,12 @@ describe('findPolygonFault', () => {
     );
   });
 });
+
+/** The same outline begun at each of its points, either way round. */
+function turnsOf(points: Points): readonly Points[] {
+  const begun = points.map((_, i) => [...points.slice(i), ...points.slice(0, i)]);
+  return points.length === 0 ? [points] : [...begun, ...begun.map((one) => [...one].reverse())];
+}
 
 function at(angle: number, radius: number): readonly [number, number] {
   return [radius * Math.cos(angle), radius * Math.sin(angle)];
