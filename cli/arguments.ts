@@ -1,0 +1,116 @@
+import type { Command } from 'commander';
+import { BlankcheckError } from '../src/index.ts';
+import { COMMANDS, type CommandName, type CommandRow, OPTIONS, optionsOf } from './options.ts';
+
+/** Options as they were typed; flags are true or left out. */
+export interface TypedOptions {
+  readonly blank?: string;
+  readonly measured?: string;
+  readonly width?: string;
+  readonly height?: string;
+  readonly fit?: 'inside' | 'cover';
+  readonly turn?: '0' | '90' | '180' | '270';
+  readonly offset?: string;
+  readonly bleed?: string;
+  readonly safe?: string;
+  readonly surface?: 'first' | 'second';
+  readonly ppi?: string;
+  readonly background?: string;
+  readonly format?: 'png' | 'tiff' | 'pdf';
+  readonly sheet?: string;
+  readonly out?: string;
+  readonly force?: true;
+  readonly anyway?: true;
+  readonly dryRun?: true;
+  readonly recursive?: true;
+  readonly json?: true;
+  readonly failOn?: 'error' | 'warning' | 'advice' | 'never';
+  readonly quiet?: true;
+  readonly pause?: true;
+  /** False with --no-colour or --no-color. */
+  readonly colour?: boolean;
+  readonly color?: boolean;
+}
+
+/** What is asked for: help about all (null) or one command, the version, or a run. */
+export type Request =
+  | { readonly wants: 'help'; readonly about: CommandName | null }
+  | { readonly wants: 'version' }
+  | {
+      readonly wants: 'run';
+      readonly command: CommandName;
+      /** False where the command was left out and `prepare` is meant. */
+      readonly named: boolean;
+      readonly operands: readonly string[];
+      readonly options: TypedOptions;
+    };
+
+/**
+ * Reads the words after the program's name. The command is the first word that belongs to no option; where that is
+ * none, `prepare` is meant.
+ * @throws BlankcheckError `bad-option` for an unknown option, a missing value or one that is no choice.
+ */
+export async function parseArguments(argv: readonly string[]): Promise<Request> {
+  const at = findOperand(argv);
+  const first = at === null ? undefined : argv[at];
+  const row = COMMANDS.find(({ name }) => name === first);
+  if (first === 'help' && at !== null)
+    return { wants: 'help', about: COMMANDS.find(({ name }) => name === argv[at + 1])?.name ?? null };
+  const rest = row ? argv.filter((_, index) => index !== at) : argv;
+  const command = await parserFor(row ?? COMMANDS[0]!, rest);
+  const { help, version, ...options } = command.opts<TypedOptions & { help?: true; version?: true }>();
+  if (help) return { wants: 'help', about: row?.name ?? null };
+  if (version) return { wants: 'version' };
+  return {
+    wants: 'run',
+    command: row?.name ?? 'prepare',
+    named: row !== undefined,
+    operands: command.args,
+    options,
+  };
+}
+
+/** Where the first word stands that is neither an option nor the value of one; null where there is none before `--`. */
+function findOperand(argv: readonly string[]): number | null {
+  for (let index = 0; index < argv.length; index += 1) {
+    const word = argv[index]!;
+    if (word === '--') return null;
+    if (word === '-' || !word.startsWith('-')) return index;
+    if (TAKES_VALUE.has(word)) index += 1;
+  }
+  return null;
+}
+
+const TAKES_VALUE: ReadonlySet<string> = new Set(
+  OPTIONS.filter(({ flags }) => flags.includes('<')).map(({ flags }) => flags.split(' ')[0]!),
+);
+
+async function parserFor(row: CommandRow, argv: readonly string[]): Promise<Command> {
+  const { Command, CommanderError, Option } = await import('commander');
+  const command = new Command(row.name)
+    .argument('[operands...]')
+    .helpOption(false)
+    .option('-h, --help')
+    .option('-V, --version')
+    .exitOverride()
+    .configureOutput({ writeErr: () => undefined, writeOut: () => undefined });
+  for (const { flags, choices, byDefault } of optionsOf(row.name)) {
+    const option = new Option(flags);
+    if (choices) option.choices(choices);
+    if (byDefault !== undefined) option.default(byDefault);
+    command.addOption(option);
+  }
+  try {
+    return command.parse([...argv], { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    throw new BlankcheckError('bad-option', inOurWords(error.message));
+  }
+}
+
+/** `error: unknown option '--blnk'\n(Did you mean --blank?)` as what is wrong and, on the next line, how to mend it. */
+function inOurWords(message: string): string {
+  const [what = '', hint] = message.replace(/^error: /, '').split('\n');
+  const remedy = hint ? hint.replace(/^\(|\)$/g, '') : 'See blankcheck --help for the options.';
+  return `${what.charAt(0).toUpperCase()}${what.slice(1).replace(/\.$/, '')}.\n${remedy}`;
+}

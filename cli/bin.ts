@@ -1,0 +1,19 @@
+#!/usr/bin/env node
+import { printFault } from './errors.ts';
+import { watchInterrupts } from './interrupt.ts';
+import { main } from './main.ts';
+import { createTempFiles } from './output/temp-files.ts';
+import { processIo } from './process-io.ts';
+
+// process.exitCode and never process.exit: that would cut what is still on its way through a pipe.
+const worst = (exitCode: number) => {
+  process.exitCode = Math.max(Number(process.exitCode ?? 0), exitCode);
+};
+const temps = createTempFiles();
+const io = processIo(watchInterrupts(temps), () => worst(1));
+process.on('uncaughtException', (error) => {
+  temps.removeAllNow();
+  printFault(io.stderr, error);
+  worst(3);
+});
+worst(await main(process.argv.slice(2), io, temps));

@@ -1,0 +1,64 @@
+import {
+  BlankcheckError,
+  MAX_PPI,
+  type PreflightRequest,
+  parseNonNegativeLength,
+  parseOffset,
+  parsePositiveLength,
+  parseSize,
+} from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { parseBackground } from '../background.ts';
+import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
+
+/**
+ * What the options of `prepare` and `check` ask for.
+ * @throws BlankcheckError of kind `usage` for the first that does not hold.
+ */
+export async function readRequest(options: TypedOptions, cwd: string): Promise<PreflightRequest> {
+  refuseWhatIsNotBuiltYet(options);
+  const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
+    options;
+  if (blank === undefined) {
+    throw new BlankcheckError(
+      'missing-blank',
+      'No blank was given.\nName it with --blank, such as --blank tile-ceramic-8in; see blankcheck blanks for the catalogue.',
+    );
+  }
+  return {
+    blank: await findBlankByWord(blank, cwd),
+    ...(measured !== undefined && { measured: parseSize(measured, '--measured') }),
+    ...(width !== undefined && { widthMm: parsePositiveLength(width, '--width') }),
+    ...(height !== undefined && { heightMm: parsePositiveLength(height, '--height') }),
+    ...(fit !== undefined && { fit }),
+    ...(turn !== undefined && { turn: Number(turn) as 0 | 90 | 180 | 270 }),
+    ...(offset !== undefined && { offsetMm: parseOffset(offset, '--offset') }),
+    ...(bleed !== undefined && { bleedMm: parseNonNegativeLength(bleed, '--bleed') }),
+    ...(safe !== undefined && { safeMm: parseNonNegativeLength(safe, '--safe') }),
+    ...(surface !== undefined && { surface }),
+    ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
+    ...(background !== undefined && { background: await parseBackground(background) }),
+  };
+}
+
+function refuseWhatIsNotBuiltYet({ sheet, format }: TypedOptions): void {
+  if (sheet !== undefined) {
+    throw new BlankcheckError(
+      'not-built-yet',
+      '--sheet is not built yet.\nLeave it out: the file then has the size of the piece with its bleed.',
+    );
+  }
+  if (format === 'pdf')
+    throw new BlankcheckError('not-built-yet', '--format pdf is not built yet.\nTake png or tiff.');
+}
+
+function parsePpi(text: string): number {
+  const ppi = Number(text);
+  if (!/^\d+(?:\.\d+)?$/.test(text.trim()) || ppi < 1 || ppi > MAX_PPI) {
+    throw new BlankcheckError(
+      'ppi-out-of-range',
+      `Expected a number of 1 to ${MAX_PPI} for --ppi, received "${text}".`,
+    );
+  }
+  return ppi;
+}

@@ -1,0 +1,121 @@
+import type { Stats } from 'node:fs';
+import { realpath, stat } from 'node:fs/promises';
+import { basename, resolve } from 'node:path';
+import { BlankcheckError, hasArtworkName, looksLikeZip, sniffFormat } from '../../src/index.ts';
+import { expandArchive } from './expand-archive.ts';
+import { expandFolder } from './expand-folder.ts';
+import { planFault, planFile } from './plan-file.ts';
+import type { PlannedArtwork } from './planned-artwork.ts';
+import { cannotRead, readHead } from './read-bounded.ts';
+
+/** What one word of the command line stands for. */
+export interface PlannedArgument {
+  readonly word: string;
+  readonly kind: 'artwork' | 'folder' | 'archive';
+  /** Without those that an earlier word stands for already. */
+  readonly artworks: readonly PlannedArtwork[];
+  readonly passedOver: number;
+  readonly repeats: number;
+}
+
+export interface InputPlan {
+  readonly planned: readonly PlannedArgument[];
+  /** Words that name nothing; the others are done all the same. */
+  readonly missing: readonly BlankcheckError[];
+}
+
+export interface InputOptions {
+  readonly cwd: string;
+  readonly recursive: boolean;
+  readonly signal: AbortSignal;
+}
+
+/**
+ * Finds the artworks that the words of the command line stand for: files, folders, ZIP archives, `-` for standard
+ * input. Reads folders, directories of archives and first bytes, and keeps none of them.
+ */
+export async function planInputs(words: readonly string[], options: InputOptions): Promise<InputPlan> {
+  const planned: PlannedArgument[] = [];
+  const missing: BlankcheckError[] = [];
+  const seen = new Set<string>();
+  for (const word of words) {
+    try {
+      planned.push(await withoutRepeats(await planWord(word, options), seen));
+    } catch (error) {
+      if (!(error instanceof BlankcheckError)) throw error;
+      missing.push(error);
+    }
+  }
+  return { planned, missing };
+}
+
+async function planWord(word: string, { cwd, recursive, signal }: InputOptions): Promise<PlannedArgument> {
+  const asArtwork = (artwork: PlannedArtwork): PlannedArgument => ({
+    word,
+    kind: 'artwork',
+    artworks: [artwork],
+    passedOver: 0,
+    repeats: 0,
+  });
+  if (word === '-')
+    return asArtwork({
+      path: '-',
+      origin: { kind: 'stdin' },
+      folder: '.',
+      stem: 'stdin',
+      extension: '',
+      parent: '',
+    });
+  const file = resolve(cwd, word);
+  let stats: Stats;
+  try {
+    stats = await stat(file);
+  } catch (error) {
+    if (isMissing(error)) throw noSuchFile(word);
+    return asArtwork(planFault(word, file, cannotRead(error)));
+  }
+  if (stats.isDirectory())
+    return { word, kind: 'folder', repeats: 0, ...(await expandFolder(word, file, { recursive, signal })) };
+  if (stats.isFile() && (await isArchive(file)))
+    return { word, kind: 'archive', repeats: 0, ...(await expandArchive(word, file, signal)) };
+  return asArtwork(planFile(word, file));
+}
+
+/** By its name, unless it holds a picture; by its content, unless it has the name of one. */
+async function isArchive(file: string): Promise<boolean> {
+  const named = /\.zip$/i.test(basename(file));
+  if (!named && hasArtworkName(file)) return false;
+  const head = await readHead(file);
+  return looksLikeZip(head) || (named && sniffFormat(head) === null);
+}
+
+async function withoutRepeats(argument: PlannedArgument, seen: Set<string>): Promise<PlannedArgument> {
+  const artworks: PlannedArtwork[] = [];
+  for (const artwork of argument.artworks) {
+    const key = await identityOf(artwork);
+    if (!seen.has(key)) artworks.push(artwork);
+    seen.add(key);
+  }
+  return { ...argument, artworks, repeats: argument.artworks.length - artworks.length };
+}
+
+async function identityOf({ origin, path }: PlannedArtwork): Promise<string> {
+  if (origin.kind === 'stdin') return 'stdin';
+  if (origin.kind === 'fault') return `fault\0${path}\0${origin.error.message}`;
+  const file = origin.kind === 'file' ? origin.file : origin.archive;
+  const real = await realpath(file).catch(() => file);
+  return origin.kind === 'file' ? `file\0${real}` : `entry\0${real}\0${origin.entry}`;
+}
+
+function isMissing(error: unknown): boolean {
+  return ['ENOENT', 'ENOTDIR', 'ENAMETOOLONG', 'EINVAL', 'ERR_INVALID_ARG_VALUE'].includes(
+    (error as NodeJS.ErrnoException).code ?? '',
+  );
+}
+
+function noSuchFile(word: string): BlankcheckError {
+  return new BlankcheckError(
+    'no-such-file',
+    `No such file or folder: "${word}".\nCheck the spelling and the folder you are in.`,
+  );
+}

@@ -1,0 +1,30 @@
+import type { BlankcheckError } from '../../src/index.ts';
+
+/** Where the bytes of an artwork are; paths are those of this machine. */
+export type Origin =
+  | { readonly kind: 'stdin' }
+  | { readonly kind: 'file'; readonly file: string }
+  | { readonly kind: 'entry'; readonly archive: string; readonly entry: string }
+  /** Nowhere: it is unreadable for this reason. */
+  | { readonly kind: 'fault'; readonly error: BlankcheckError };
+
+/** An artwork of a run, found and not yet read. */
+export interface PlannedArtwork {
+  /** As told to people: as relative or absolute as it was given; an entry stands behind its archive and a slash. */
+  readonly path: string;
+  readonly origin: Origin;
+  /** Folder of the file, or of the archive that holds it; as relative or absolute as it was given. */
+  readonly folder: string;
+  /** `pear` and `png` of `pear.png`; `pack.pear` of an entry of `pack.zip`. */
+  readonly stem: string;
+  readonly extension: string;
+  /** Name of the folder that it lies in, within its archive if it has one there. */
+  readonly parent: string;
+}
+
+/** What a folder or an archive holds. */
+export interface Expanded {
+  readonly artworks: readonly PlannedArtwork[];
+  /** Files and entries that are no artwork. */
+  readonly passedOver: number;
+}

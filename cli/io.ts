@@ -1,0 +1,25 @@
+/** Text that goes out; a reader that went away is no error. */
+export interface TextStream {
+  write(text: string): void;
+  readonly isTTY: boolean;
+  readonly columns?: number | undefined;
+}
+
+/** Bytes that come in. */
+export interface ByteStream extends AsyncIterable<Uint8Array> {
+  readonly isTTY: boolean;
+  /** Ends the waiting for more. */
+  stop(): void;
+}
+
+/** Everything outside that a run may touch, besides the file system. */
+export interface Io {
+  readonly stdin: ByteStream;
+  readonly stdout: TextStream;
+  readonly stderr: TextStream;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Paths on the command line are relative to it. */
+  readonly cwd: string;
+  /** Aborted by Ctrl-C and the like. */
+  readonly interrupt: AbortSignal;
+}

@@ -1,0 +1,93 @@
+import { BlankcheckError, nearestIds, VERSION } from '../src/index.ts';
+import { parseArguments, type Request } from './arguments.ts';
+import { printError, printFault } from './errors.ts';
+import { exitCodeOf } from './exit-code.ts';
+import { interruptionOf } from './interrupt.ts';
+import type { Io } from './io.ts';
+import { COMMANDS } from './options.ts';
+import type { TempFiles } from './output/temp-files.ts';
+import { waitForReturn } from './wait-for-return.ts';
+
+/** Runs the command line: words after the program's name in, exit code out. Never throws, never ends the process. */
+export async function main(argv: readonly string[], io: Io, temps: TempFiles): Promise<number> {
+  let pauses = false;
+  let exitCode: number;
+  try {
+    const request = await parseArguments(argv);
+    pauses = request.wants === 'run' && request.options.pause === true;
+    exitCode = await answer(request, io, temps);
+  } catch (error) {
+    exitCode = tellFailure(error, io);
+  }
+  if (pauses) await waitForReturn(io);
+  return exitCode;
+}
+
+async function answer(request: Request, io: Io, temps: TempFiles): Promise<number> {
+  switch (request.wants) {
+    case 'version':
+      io.stdout.write(`${VERSION}\n`);
+      return 0;
+    case 'help': {
+      const { renderHelp } = await import('./help.ts');
+      io.stdout.write(await renderHelp(request.about, io.stdout.columns ?? 80));
+      return 0;
+    }
+    case 'run':
+      return run(request, io, temps);
+  }
+}
+
+async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles): Promise<number> {
+  const { command, operands, options } = request;
+  switch (command) {
+    case 'blanks': {
+      const { printBlanks } = await import('./commands/list-blanks.ts');
+      return printBlanks(operands, options, io);
+    }
+    case 'press': {
+      const { printPressCard } = await import('./commands/print-press-card.ts');
+      return printPressCard(operands, options, io);
+    }
+    case 'prepare':
+    case 'check': {
+      if (!request.named) await refuseMistypedCommand(operands[0], io.cwd);
+      const { judgeArtworks } = await import('./commands/judge-artworks.ts');
+      return judgeArtworks(command, operands, options, io, temps);
+    }
+  }
+}
+
+/** `chekc art.png` must not be taken for `prepare chekc art.png`, which would write files. */
+async function refuseMistypedCommand(word: string | undefined, cwd: string): Promise<void> {
+  if (word === undefined || !/^[a-z]+$/i.test(word)) return;
+  const [near] = nearestIds(word, [...COMMANDS.map(({ name }) => name), 'help'], 1);
+  if (near === undefined) return;
+  const { isTaken } = await import('./output/publish-file.ts');
+  const { resolve } = await import('node:path');
+  if (await isTaken(resolve(cwd, word))) return;
+  throw new BlankcheckError(
+    'unknown-command',
+    `Unknown command "${word}".\nDid you mean ${near}? See blankcheck --help.`,
+  );
+}
+
+function tellFailure(error: unknown, { stderr, interrupt }: Io): number {
+  const end = {
+    results: [],
+    failOn: 'error',
+    usageErrors: 0,
+    faults: 0,
+    interruptedBy: interruptionOf(interrupt),
+  } as const;
+  if (interrupt.aborted) {
+    stderr.write('blankcheck: interrupted\n');
+    return exitCodeOf(end);
+  }
+  if (error instanceof BlankcheckError && error.kind === 'usage') {
+    printError(stderr, error);
+    return exitCodeOf({ ...end, usageErrors: 1 });
+  }
+  printFault(stderr, error);
+  return exitCodeOf({ ...end, faults: 1 });
+}

@@ -1,0 +1,153 @@
+export type CommandName = 'prepare' | 'check' | 'blanks' | 'press';
+
+/** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
+export interface OptionRow {
+  readonly flags: string;
+  readonly help: string;
+  readonly choices?: readonly string[];
+  readonly byDefault?: string;
+  readonly of: readonly CommandName[];
+  /** Known, so that it can be refused in words, but not offered. */
+  readonly hidden?: true;
+}
+
+export interface CommandRow {
+  readonly name: CommandName;
+  readonly takes: string;
+  readonly takesHelp: string;
+  readonly help: string;
+  readonly examples: readonly string[];
+}
+
+const ARTWORKS = 'files, folders, ZIP archives, or - for standard input';
+
+export const COMMANDS: readonly CommandRow[] = [
+  {
+    name: 'prepare',
+    takes: '[artwork...]',
+    takesHelp: ARTWORKS,
+    help: 'check, then write the mirrored, padded print-ready file (the default command)',
+    examples: [
+      'blankcheck pear-label.png --blank tile-ceramic-8in',
+      'blankcheck prepare markers/ --blank slate-rect-15x20cm --width 120mm --out press-today',
+      'blankcheck prepare stall-sign.png --blank 200x150mm --fit cover --dry-run',
+    ],
+  },
+  {
+    name: 'check',
+    takes: '[artwork...]',
+    takesHelp: ARTWORKS,
+    help: 'check only, write nothing',
+    examples: [
+      'blankcheck check herb-pack.zip --blank coaster-ceramic-round-4in --fail-on warning',
+      'blankcheck check seedling.svg --blank round:95mm --json > seedling.json',
+    ],
+  },
+  {
+    name: 'blanks',
+    takes: '[words...]',
+    takesHelp: 'words of id, name or family, or a size in mm or inches',
+    help: 'list the catalogue, or the blanks that match the words',
+    examples: ['blankcheck blanks slate', 'blankcheck blanks tile 8in'],
+  },
+  {
+    name: 'press',
+    takes: '<blank>',
+    takesHelp: 'a blank of the catalogue',
+    help: 'print the press card of a blank: recipe, layers, cautions',
+    examples: ['blankcheck press mug-11oz'],
+  },
+];
+
+const ART: readonly CommandName[] = ['prepare', 'check'];
+const LISTS: readonly CommandName[] = ['blanks', 'press'];
+const ALL: readonly CommandName[] = [...ART, ...LISTS];
+
+export const OPTIONS: readonly OptionRow[] = [
+  {
+    flags: '--blank <blank>',
+    help: 'what is pressed: an id of the catalogue (see: blankcheck blanks), a JSON file with one blank, or a size such as 200x200mm, 8x10in, round:95mm',
+    of: ART,
+  },
+  {
+    flags: '--measured <size>',
+    help: 'real size of the blank in hand, such as 197x197mm or round:96mm',
+    of: ART,
+  },
+  { flags: '--width <length>', help: 'printed width of the visible art, such as 178mm, 7in, 36pt', of: ART },
+  { flags: '--height <length>', help: 'printed height of it; one of the two keeps the proportions', of: ART },
+  {
+    flags: '--fit <how>',
+    help: 'without a size: inside puts all art within the safe line, cover fills edge and bleed (default: inside)',
+    choices: ['inside', 'cover'],
+    of: ART,
+  },
+  {
+    flags: '--turn <degrees>',
+    help: 'turn the art clockwise first',
+    choices: ['0', '90', '180', '270'],
+    of: ART,
+  },
+  { flags: '--offset <x,y>', help: 'move the art right and down from the middle, such as 2mm,-1mm', of: ART },
+  { flags: '--bleed <length>', help: "in place of the blank's own bleed", of: ART },
+  { flags: '--safe <length>', help: "in place of the blank's own safe distance", of: ART },
+  {
+    flags: '--surface <side>',
+    help: "in place of the blank's own: art on the first surface is mirrored, on the second it is not",
+    choices: ['first', 'second'],
+    of: ART,
+  },
+  {
+    flags: '--ppi <n>',
+    help: "pixels per inch of the print-ready file, 1 to 2400 (default: the blank's own, or 300)",
+    of: ART,
+  },
+  {
+    flags: '--background <colour>',
+    help: 'what fills the padding: a CSS colour, or transparent (default: white)',
+    of: ART,
+  },
+  {
+    flags: '--format <kind>',
+    help: 'kind of print-ready file: png or tiff (default: png)',
+    choices: ['png', 'tiff', 'pdf'],
+    of: ART,
+  },
+  { flags: '--sheet <sheet>', help: 'a whole page instead of the piece', of: ART, hidden: true },
+  {
+    flags: '--out <folder>',
+    help: 'where print-ready files go (default: print-ready beside each artwork)',
+    of: ART,
+  },
+  { flags: '--force', help: 'replace files that are there', of: ART },
+  { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
+  { flags: '--dry-run', help: 'do all but write, and show the plan', of: ART },
+  { flags: '--recursive', help: 'folders with all that is below them', of: ART },
+  { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },
+  {
+    flags: '--fail-on <severity>',
+    help: 'findings that make the exit code 1',
+    choices: ['error', 'warning', 'advice', 'never'],
+    byDefault: 'error',
+    of: ART,
+  },
+  { flags: '--quiet', help: 'say only what went wrong', of: ART },
+  { flags: '--pause', help: 'wait for Return at the end, so that a window stays open', of: ART },
+  { flags: '--no-colour', help: 'no colours (also --no-color, NO_COLOR)', of: ALL },
+  { flags: '--no-color', help: 'the same', of: ALL, hidden: true },
+];
+
+/** The options of a command, in the order of the table. */
+export function optionsOf(command: CommandName): readonly OptionRow[] {
+  return OPTIONS.filter(({ of }) => of.includes(command));
+}
+
+export const EXIT_CODE_HELP = `Exit codes:
+  0    clean
+  1    findings at or above --fail-on, an unreadable artwork, or a file that could not be written
+  2    a command, option, blank or file that does not exist or does not fit
+  3    a fault of the program
+  130  interrupted
+
+Standard output carries data only: the paths of the files written, or JSON. The report for people is on
+standard error. An artwork whose name is that of a command is given as ./check or after --.`;

@@ -1,0 +1,44 @@
+import { lstat, stat } from 'node:fs/promises';
+import { BlankcheckError } from '../../src/index.ts';
+import type { Origin } from '../inputs/planned-artwork.ts';
+
+/** Keeps the files of a run's artworks from being replaced by its print-ready files, whatever they are called. */
+export interface InputGuard {
+  /** @throws BlankcheckError `cannot-write` where the path is the file of an artwork. */
+  refuseInput(path: string): Promise<void>;
+}
+
+export function createInputGuard(origins: readonly Origin[]): InputGuard {
+  let known: Promise<ReadonlySet<string>> | null = null;
+  return {
+    async refuseInput(path) {
+      const identity = await identityOf(lstat, path);
+      if (identity === null) return;
+      known ??= identitiesOf(origins);
+      if (!(await known).has(identity)) return;
+      throw new BlankcheckError(
+        'cannot-write',
+        `"${path}" is an artwork of this run, and artworks are never changed. Give another folder with --out.`,
+      );
+    },
+  };
+}
+
+async function identitiesOf(origins: readonly Origin[]): Promise<ReadonlySet<string>> {
+  const files = origins.flatMap((origin) =>
+    origin.kind === 'file' ? [origin.file] : origin.kind === 'entry' ? [origin.archive] : [],
+  );
+  const identities = await Promise.all([...new Set(files)].map((file) => identityOf(stat, file)));
+  return new Set(identities.filter((identity) => identity !== null));
+}
+
+/** Device and number of a file, which are the same under all its names; null where there is none. */
+async function identityOf(
+  look: (path: string, options: { bigint: true }) => Promise<{ dev: bigint; ino: bigint }>,
+  path: string,
+): Promise<string | null> {
+  return look(path, { bigint: true }).then(
+    ({ dev, ino }) => `${dev}:${ino}`,
+    () => null,
+  );
+}

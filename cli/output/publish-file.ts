@@ -1,0 +1,89 @@
+import { link, lstat, mkdir, open, rename } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { BlankcheckError } from '../../src/index.ts';
+import { retryWhileBusy, WINDOWS_WAITS_MS } from './retry-while-busy.ts';
+import type { TempFiles } from './temp-files.ts';
+import { tellWhyNotWritten } from './write-failure.ts';
+
+export interface PublishOptions {
+  /** May a file that is there be replaced? */
+  readonly replace: boolean;
+  readonly temps: TempFiles;
+  readonly signal?: AbortSignal;
+}
+
+/**
+ * Writes a file so that under its name there is either all of it or what was there before: to a temporary file in the
+ * same folder, synced, then given its name. A link of that name is replaced, never written through. `told` is how
+ * messages call the path.
+ * @throws BlankcheckError `file-exists` or `cannot-write`; whatever aborted the signal.
+ */
+export async function publishFile(
+  { path, told }: { readonly path: string; readonly told: string },
+  bytes: Uint8Array,
+  { replace, temps, signal }: PublishOptions,
+): Promise<void> {
+  const folder = dirname(path);
+  try {
+    await mkdir(folder, { recursive: true });
+    await temps.sweep(folder);
+    const temp = temps.create(folder);
+    try {
+      await writeSynced(temp, bytes, signal);
+      signal?.throwIfAborted();
+      if (!(await giveName(temp, path, replace))) throw fileExists(told);
+    } finally {
+      await temps.remove(temp);
+    }
+  } catch (cause) {
+    signal?.throwIfAborted();
+    if (cause instanceof BlankcheckError) throw cause;
+    throw new BlankcheckError('cannot-write', tellWhyNotWritten(told, cause), { cause });
+  }
+}
+
+/** Is there something of this name, be it a link that leads nowhere? */
+export async function isTaken(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    () => false,
+  );
+}
+
+async function writeSynced(path: string, bytes: Uint8Array, signal: AbortSignal | undefined): Promise<void> {
+  const file = await open(path, 'wx');
+  try {
+    await file.writeFile(bytes, signal ? { signal } : {});
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}
+
+/** False where the name is taken and may not be replaced. */
+async function giveName(temp: string, path: string, replace: boolean): Promise<boolean> {
+  if (!replace) {
+    // A hard link fails where the name is taken, be it only since a moment ago; some file systems have none.
+    const linked = await tryLink(temp, path);
+    if (linked !== 'no-links') return linked === 'linked';
+    if (await isTaken(path)) return false;
+  }
+  await retryWhileBusy(() => rename(temp, path), process.platform === 'win32' ? WINDOWS_WAITS_MS : []);
+  return true;
+}
+
+async function tryLink(temp: string, path: string): Promise<'linked' | 'taken' | 'no-links'> {
+  try {
+    await link(temp, path);
+    return 'linked';
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EEXIST' ? 'taken' : 'no-links';
+  }
+}
+
+export function fileExists(path: string): BlankcheckError {
+  return new BlankcheckError(
+    'file-exists',
+    `"${path}" is there already. Add --force to replace it, or give another folder with --out.`,
+  );
+}

@@ -1,0 +1,73 @@
+import { createHash, randomBytes } from 'node:crypto';
+import { rmSync } from 'node:fs';
+import { lstat, readdir, rm } from 'node:fs/promises';
+import { hostname } from 'node:os';
+import { join } from 'node:path';
+
+/** `.blankcheck-<machine>-<process>-<random>.tmp`: hidden, short, and it tells whose it is. */
+const TEMP_NAME = /^\.blankcheck-([0-9a-f]{8})-(\d+)-[0-9a-f]{12}\.tmp$/;
+const MACHINE = createHash('sha256').update(hostname()).digest('hex').slice(0, 8);
+/** No run holds a temporary file for a day; older ones are left by a killed run, whoever has its process id now. */
+const STALE_MS = 24 * 3600 * 1000;
+
+/** The temporary files of this run, so that none outlives it. */
+export interface TempFiles {
+  /** A new name in the folder, remembered until it is removed. */
+  create(folder: string): string;
+  /** Removes one, if it is still there. */
+  remove(path: string): Promise<void>;
+  /** Removes all at once, for a process that ends now. */
+  removeAllNow(): void;
+  /** Removes what killed runs have left in the folder, once per folder and run. */
+  sweep(folder: string): Promise<void>;
+}
+
+export function createTempFiles(): TempFiles {
+  const open = new Set<string>();
+  const swept = new Set<string>();
+  return {
+    create(folder) {
+      const path = join(
+        folder,
+        `.blankcheck-${MACHINE}-${process.pid}-${randomBytes(6).toString('hex')}.tmp`,
+      );
+      open.add(path);
+      return path;
+    },
+    async remove(path) {
+      // One that cannot be removed now is swept by a later run.
+      await rm(path, { force: true }).catch(() => undefined);
+      open.delete(path);
+    },
+    removeAllNow() {
+      for (const path of open) rmSync(path, { force: true });
+      open.clear();
+    },
+    async sweep(folder) {
+      if (swept.has(folder)) return;
+      swept.add(folder);
+      for (const name of await readdir(folder).catch(() => [])) {
+        const path = join(folder, name);
+        if (TEMP_NAME.test(name) && !open.has(path) && (await isStale(path, name)))
+          await rm(path, { force: true }).catch(() => undefined);
+      }
+    },
+  };
+}
+
+async function isStale(path: string, name: string): Promise<boolean> {
+  const [, machine, pid] = TEMP_NAME.exec(name)!;
+  // Ours, and not one of the open ones: an earlier process had the same id, as in a container.
+  if (machine === MACHINE && (Number(pid) === process.pid || !isRunning(Number(pid)))) return true;
+  const stats = await lstat(path).catch(() => null);
+  return stats !== null && Date.now() - stats.mtimeMs > STALE_MS;
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}

@@ -1,0 +1,25 @@
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'you may not write there',
+  EPERM: 'you may not write there',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'your share of the disk is used up',
+  EFBIG: 'the file is larger than the disk or your limits allow',
+  ENOTDIR: 'a part of the folder path is a file',
+  EEXIST: 'the folder path is that of a file',
+  EISDIR: 'a folder has that name',
+  ENOTEMPTY: 'a folder has that name',
+  ENAMETOOLONG: 'the path is too long for the disk',
+  ELOOP: 'its links lead in a circle',
+  EBUSY: 'another program holds it',
+  EIO: 'the disk reports a fault',
+  ENOENT: 'the folder went away',
+};
+
+/** What could not be written, why, and how to mend it; the system's own code stands beside the reason. */
+export function tellWhyNotWritten(path: string, cause: unknown): string {
+  const code = (cause as NodeJS.ErrnoException).code;
+  const told = code === undefined ? undefined : REASONS[code];
+  const reason = told ? `${told} (${code})` : cause instanceof Error ? cause.message : String(cause);
+  return `Cannot write "${path}": ${reason}. Mend that, or give another folder with --out.`;
+}

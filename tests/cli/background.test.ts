@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { parseBackground } from '../../cli/background.ts';
+
+describe('parseBackground', () => {
+  /** Values of the named colours and the syntax: CSS Color Module Level 4, 5.2, 6.1, 7. */
+  it.each([
+    ['white', 255, 255, 255],
+    ['Cornsilk', 255, 248, 220],
+    ['rebeccapurple', 102, 51, 153],
+    ['#fff8e7', 255, 248, 231],
+    ['#ABC', 170, 187, 204],
+    ['rgb(1, 2, 3)', 1, 2, 3],
+    ['rgb(1 2 3)', 1, 2, 3],
+    ['hsl(120, 100%, 50%)', 0, 255, 0],
+    ['hsl(39, 100%, 50%)', 255, 166, 0],
+    ['  black ', 0, 0, 0],
+    ['rgba(9, 9, 9, 1)', 9, 9, 9],
+  ])('%s', async (text, r, g, b) => {
+    expect(await parseBackground(text)).toEqual({ r, g, b, alpha: 1 });
+  });
+
+  it.each(['transparent', '#ff000000', 'rgba(9, 9, 9, 0)'])('%s is clear', async (text) =>
+    expect(await parseBackground(text)).toEqual({ r: 0, g: 0, b: 0, alpha: 0 }),
+  );
+
+  it.each([
+    '',
+    'wite',
+    '#ff',
+    '#gggggg',
+    'rgb(1,2)',
+    'rgb(.%, .%, .%)',
+    '12',
+    'rgba(1,2,3,0.5)',
+    '#12345678',
+    '#0f08',
+    'none',
+    'constructor',
+    '__proto__',
+  ])('%j is refused', async (text) => {
+    await expect(parseBackground(text)).rejects.toMatchObject({ code: 'bad-colour' });
+  });
+});
