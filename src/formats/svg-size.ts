@@ -53,7 +53,7 @@ export function parseViewBox(text = ''): ViewBox | null {
     .split(/[\s,]+/)
     .map(Number);
   const [x = 0, y = 0, width = 0, height = 0] = numbers;
-  const spans = numbers.length === 4 && numbers.every(Number.isFinite) && width > 0 && height > 0;
+  const spans = numbers.length === 4 && numbers.every(Number.isFinite) && isSane(width) && isSane(height);
   return spans ? { x, y, width, height } : null;
 }
 
@@ -78,5 +78,10 @@ export function readSvgSize(root: SvgAttributes): SvgSize {
 }
 
 function positive(length: number | null): number | null {
-  return length !== null && length > 0 && Number.isFinite(length) ? length : null;
+  return length !== null && isSane(length) ? length : null;
+}
+
+/** What lies outside is no drawing, and products of such numbers would leave the range of doubles. */
+function isSane(length: number): boolean {
+  return length >= 1e-6 && length <= 1e9;
 }
