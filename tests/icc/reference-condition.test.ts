@@ -8,7 +8,7 @@ import { readProfile } from '../../src/icc/read-profile.ts';
 import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import { makeTransform } from '../../src/icc/transform.ts';
 import { type ReferenceRow, readReferenceTable } from '../colour/reference-table.ts';
-import { COATED_REFERENCE } from './profiles.ts';
+import { COATED_REFERENCE } from './coated-reference.ts';
 
 const condition = readProfile(COATED_REFERENCE);
 const relative = { intent: 'relative' } as const;

@@ -1,12 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-
-/** The reference condition that ships. */
-export const COATED_REFERENCE = readFileSync(
-  join(dirname(fileURLToPath(import.meta.url)), '../../seeds/conditions/coated-reference.icc'),
-);
-
 /** A small generator of whole numbers 0…2^32-1, the same on every machine (Numerical Recipes' constants). */
 export function makeGenerator(seed: number): () => number {
   let state = seed >>> 0;
