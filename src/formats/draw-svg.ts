@@ -4,6 +4,7 @@ import type { Limits } from './limits.ts';
 import { decodeError } from './open-picture.ts';
 import type { SvgScan } from './svg-scan.ts';
 import type { SvgSize } from './svg-size.ts';
+import { libraryTimeout } from './within-seconds.ts';
 
 /** Size of the whole canvas of a drawing, as drawn. */
 export interface DrawAt {
@@ -50,7 +51,7 @@ export async function drawSvg(
     .resize(widthPx, heightPx, { fit: 'fill' })
     .ensureAlpha()
     .toColourspace('srgb')
-    .timeout({ seconds: limits.maxSeconds })
+    .timeout(libraryTimeout(limits.maxSeconds))
     .raw()
     .toBuffer({ resolveWithObject: true })
     .catch((error: unknown) => Promise.reject(decodeError('svg', error, limits)));

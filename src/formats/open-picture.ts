@@ -4,7 +4,7 @@ import type { ColourModel } from '../raster/raster.ts';
 import type { ArtworkFormat } from './artwork.ts';
 import { damagedFile, FORMAT_NAMES } from './container-facts.ts';
 import type { Limits } from './limits.ts';
-import { tooSlowError } from './within-seconds.ts';
+import { libraryTimeout, tooSlowError } from './within-seconds.ts';
 
 /** A picture whose header was read and found within the limits; no pixel is decoded yet. */
 export interface OpenPicture {
@@ -46,7 +46,7 @@ export async function openPicture(
   const pipeline: OpenPicture['pipeline'] = (colour) =>
     sharp(bytes, { ...options, ignoreIcc: colour === 'device' })
       .autoOrient()
-      .timeout({ seconds: limits.maxSeconds });
+      .timeout(libraryTimeout(limits.maxSeconds));
   const header = await pipeline('device')
     .metadata()
     .catch((error: unknown) => Promise.reject(decodeError(format, error, limits)));

@@ -26,6 +26,11 @@ export async function withinSeconds<Result>(
   }
 }
 
+/** The library's own time limit is a whole number of seconds, 3600 at most. */
+export function libraryTimeout(seconds: number): { seconds: number } {
+  return { seconds: Math.min(3600, Math.ceil(seconds)) };
+}
+
 export function tooSlowError(seconds: number, options?: ErrorOptions): BlankcheckError {
   return new BlankcheckError(
     'too-slow',
