@@ -12,6 +12,7 @@ export {
   listFamilies,
   listRecipes,
 } from './catalogue/catalogue.ts';
+export { findFlatSize } from './catalogue/flat-size.ts';
 export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';
 export { readBlankRecord } from './catalogue/read-blank-record.ts';
@@ -67,6 +68,8 @@ export type { Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
 export { readForPrint } from './read-for-print.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
+export { renderCheckTable } from './reports/check-table.ts';
+export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
 export type { ArtworkReport, PrintReadyOutput, RunReport, Status, Summary } from './reports/report.ts';
 export { toRunReportJson } from './reports/run-report-json.ts';
