@@ -6,87 +6,8 @@ import { main } from '../cli/main.ts';
 import { createTempFiles } from '../cli/output/temp-files.ts';
 import type { ArtworkReport, RectPx } from '../src/index.ts';
 import { makeFolder } from './cli/temp-folder.ts';
-import { demoArtwork, paintDemo } from './demo-art.ts';
+import { type PlantSaleJob, plantSaleJobs } from './plant-sale-jobs.ts';
 import { askWitness, requireWitness } from './witness.ts';
-
-/** A job as a maker types it, and what it must come to: sizes of the file in pixels are round(mm / 25.4 * 300). */
-interface PlantSaleJob {
-  readonly title: string;
-  readonly art: () => Promise<Uint8Array>;
-  readonly file: string;
-  readonly words: readonly string[];
-  readonly canvasPx: readonly [number, number];
-  /** Middle of the printable face, from the top left of the outline, in mm. */
-  readonly middleMm: readonly [number, number];
-  readonly mirrored: boolean;
-}
-
-const painted = (name: string) => async () => (await paintDemo(demoArtwork(name))).toBuffer();
-/** Stored on its side, with the tag that turns it (CIPA DC-008, orientation 6). */
-const lyingDown = async () => {
-  const marker = await paintDemo(demoArtwork('marker-tomato'));
-  const flat = marker.flatten({ background: '#ffffff' }).rotate(270);
-  return flat.withMetadata({ orientation: 6 }).jpeg({ quality: 95 }).toBuffer();
-};
-
-const JOBS: readonly PlantSaleJob[] = [
-  {
-    title: 'the tile for the potting shed, 7 inches wide',
-    art: painted('shed-tile'),
-    file: 'shed-tile.png',
-    words: ['--blank', 'tile-ceramic-8in', '--width', '7in'],
-    canvasPx: [2433, 2433],
-    middleMm: [100, 100],
-    mirrored: true,
-  },
-  {
-    title: 'a marker on slate, whose coated field is smaller than the stone',
-    art: painted('marker-basil'),
-    file: 'marker-basil.png',
-    words: ['--blank', 'slate-rect-15x20cm'],
-    canvasPx: [1724, 2315],
-    middleMm: [75, 100],
-    mirrored: true,
-  },
-  {
-    title: 'a wreath on a round tag',
-    art: painted('tag-wreath'),
-    file: 'tag-wreath.png',
-    words: ['--blank', 'orn-ceramic-round'],
-    canvasPx: [921, 921],
-    middleMm: [36, 36],
-    mirrored: true,
-  },
-  {
-    title: 'the tile picture behind glass, turned and off the middle',
-    art: painted('shed-tile'),
-    file: 'shed-tile.png',
-    words: [
-      '--blank',
-      '200x180mm',
-      '--surface',
-      'second',
-      '--turn',
-      '180',
-      '--width',
-      '150mm',
-      '--offset',
-      '4mm,-3mm',
-    ],
-    canvasPx: [2433, 2197],
-    middleMm: [100, 90],
-    mirrored: false,
-  },
-  {
-    title: 'a photograph of a marker that lies on its side',
-    art: lyingDown,
-    file: 'lying-down.jpg',
-    words: ['--blank', '150x200mm', '--height', '180mm'],
-    canvasPx: [1843, 2433],
-    middleMm: [75, 100],
-    mirrored: true,
-  },
-];
 
 /** Types the job in a fresh folder; the report and the picture that was written, read by pngjs. */
 async function runJob({ art, file, words }: PlantSaleJob) {
@@ -169,7 +90,7 @@ function meanDifference(ours: Uint8Array, theirs: Uint8Array, shift: number): nu
   return sum / samples;
 }
 
-describe.each(JOBS)('$title', { timeout: 60_000 }, (job) => {
+describe.each(plantSaleJobs)('$title', { timeout: 60_000 }, (job) => {
   let started: ReturnType<typeof runJob> | undefined;
   const run = () => {
     started ??= runJob(job);
@@ -201,7 +122,7 @@ describe.each(JOBS)('$title', { timeout: 60_000 }, (job) => {
 it('the wreath fills the safe circle of its tag, and no pixel of it lies outside', {
   timeout: 60_000,
 }, async () => {
-  const { picture } = await runJob(JOBS.find(({ file }) => file === 'tag-wreath.png')!);
+  const { picture } = await runJob(plantSaleJobs.find(({ file }) => file === 'tag-wreath.png')!);
   const middle = picture.width / 2;
   let farthestPx = 0;
   for (let at = 0; at < picture.data.length; at += 4) {
