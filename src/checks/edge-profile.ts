@@ -1,6 +1,7 @@
 import type { EdgePoint } from '../geometry/edge-walk.ts';
 import { walkEdge } from '../geometry/edge-walk.ts';
-import type { PointMm } from '../geometry/rectangle.ts';
+import { MM_PER_INCH } from '../geometry/length.ts';
+import type { PointMm, PointPx, RectPx } from '../geometry/rectangle.ts';
 import { frameOf } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { makeArtTest } from '../raster/art-test.ts';
@@ -10,8 +11,6 @@ import { type Side, sideOf, TOUCH_MM } from './sides.ts';
 
 /** Longest step of the walk along the edge; gaps across it narrower than this are closed too (common practice, no source). */
 const LONGEST_STEP_MM = 0.25;
-/** Shortest: fine enough for 500 ppi, and bounds the work on very fine art. */
-const SHORTEST_STEP_MM = 0.05;
 
 /** What the art does along one normal of the edge. */
 export interface EdgeReading {
@@ -38,24 +37,40 @@ export function readEdge(job: Job, raster: Raster): readonly EdgeReading[] {
 }
 
 function measureEdge(job: Job, raster: Raster): EdgeReading[] {
-  const { blank, effectivePpi } = job;
-  const pixelMm = 25.4 / Math.max(effectivePpi.x, effectivePpi.y);
-  const stepMm = Math.min(LONGEST_STEP_MM, Math.max(SHORTEST_STEP_MM, pixelMm));
+  const { blank, contentBoxPx } = job;
   const isArt = makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase });
   const frame = frameOf(job);
-  return walkEdge(blank.edge, stepMm, blank.bleed.value).map((point) => {
+  return walkEdge(blank.edge, stepOf(job), blank.bleed.value).map((point) => {
     const side = sideOf(point.normalX, point.normalY);
     const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
     const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
     const outer = point.faces === 'inside' ? 0 : blank.bleed.value;
     const from = frame.toPx(along(point, -inner));
     const to = frame.toPx(along(point, outer));
+    // Most normals of art that keeps clear of the edge pass it by altogether.
+    if (missesBox(contentBoxPx, from, to)) return { point, side, reachMm: null, clearanceMm: null };
     const spans = findRaySpans(isArt, from.x, from.y, to.x, to.y).map((span) => ({
       from: span.from * (inner + outer) - inner,
       to: span.to * (inner + outer) - inner,
     }));
     return { point, side, ...readSpans(spans, inner) };
   });
+}
+
+/** Every pixel of the art is met, unless it is finer than what will be printed. */
+function stepOf({ effectivePpi, ppi }: Job): number {
+  const pixelMm = MM_PER_INCH / Math.max(effectivePpi.x, effectivePpi.y);
+  return Math.min(LONGEST_STEP_MM, Math.max(pixelMm, MM_PER_INCH / ppi));
+}
+
+/** Both ends beyond the same side of the box; a ray that ends on its rim may still touch it. */
+function missesBox(box: RectPx, a: PointPx, b: PointPx): boolean {
+  return (
+    (a.x < box.x && b.x < box.x) ||
+    (a.y < box.y && b.y < box.y) ||
+    (a.x > box.x + box.width && b.x > box.x + box.width) ||
+    (a.y > box.y + box.height && b.y > box.y + box.height)
+  );
 }
 
 function along({ x, y, normalX, normalY }: EdgePoint, mm: number): PointMm {
