@@ -6,7 +6,9 @@ import { pictureEntries, writeTiff } from '../../fixtures/byte-writers/write-tif
 const RGBA = Uint8Array.from({ length: 8 * 6 * 4 }, (_, index) => (index * 37) % 256);
 const image = () => sharp(RGBA, { raw: { width: 8, height: 6, channels: 4 } });
 const frames = () =>
-  sharp(Buffer.concat([RGBA, RGBA]), { raw: { width: 8, height: 12, channels: 4, pageHeight: 6 } });
+  sharp(Buffer.concat([RGBA, RGBA.toReversed()]), {
+    raw: { width: 8, height: 12, channels: 4, pageHeight: 6 },
+  });
 
 /** A small sound file of every kind that is read, as its usual writers write it. */
 export async function makeSmallFiles(): Promise<Record<string, Uint8Array>> {
