@@ -1,7 +1,7 @@
 import { COMMANDS, type CommandName, EXIT_CODE_HELP, optionsOf } from './options.ts';
 
-const TITLE = `blankcheck looks at art before a dye-sublimation transfer is printed, says what would go wrong on the
-blank, and writes the mirrored, padded print-ready file.`;
+const TITLE =
+  'Looks at art before a dye-sublimation transfer is printed, says what would go wrong on the blank, and writes the mirrored, padded print-ready file.';
 
 /** The text of `--help`: about everything, or about one command. Its tables are made from those of options.ts. */
 export async function renderHelp(about: CommandName | null, width: number): Promise<string> {

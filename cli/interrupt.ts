@@ -13,12 +13,15 @@ const SIGNALS: readonly NodeJS.Signals[] = ['SIGINT', 'SIGTERM', 'SIGHUP'];
  */
 export function watchInterrupts(temps: TempFiles): AbortSignal {
   const controller = new AbortController();
-  const caught = (name: NodeJS.Signals, number: number) => {
-    if (controller.signal.aborted) {
-      temps.removeAllNow();
-      process.exit(128 + number);
+  const caught = (name: NodeJS.Signals) => {
+    if (!controller.signal.aborted) {
+      controller.abort({ interruptedBy: name } satisfies Interruption);
+      return;
     }
-    controller.abort({ interruptedBy: name } satisfies Interruption);
+    temps.removeAllNow();
+    // The system ends the process then: process.exit would wait for a file that never opens.
+    for (const signal of SIGNALS) process.removeListener(signal, caught);
+    process.kill(process.pid, name);
   };
   for (const name of SIGNALS) process.on(name, caught);
   return controller.signal;

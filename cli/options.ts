@@ -24,7 +24,7 @@ const ARTWORKS = 'files, folders, ZIP archives, or - for standard input';
 export const COMMANDS: readonly CommandRow[] = [
   {
     name: 'prepare',
-    takes: '[artwork...]',
+    takes: '<artwork...>',
     takesHelp: ARTWORKS,
     help: 'check, then write the mirrored, padded print-ready file (the default command)',
     examples: [
@@ -35,7 +35,7 @@ export const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'check',
-    takes: '[artwork...]',
+    takes: '<artwork...>',
     takesHelp: ARTWORKS,
     help: 'check only, write nothing',
     examples: [
@@ -144,10 +144,12 @@ export function optionsOf(command: CommandName): readonly OptionRow[] {
 
 export const EXIT_CODE_HELP = `Exit codes:
   0    clean
-  1    findings at or above --fail-on, an unreadable artwork, or a file that could not be written
+  1    findings at or above --fail-on, an artwork that cannot be read, or a file
+       that cannot be written
   2    a command, option, blank or file that does not exist or does not fit
   3    a fault of the program
   130  interrupted
 
-Standard output carries data only: the paths of the files written, or JSON. The report for people is on
-standard error. An artwork whose name is that of a command is given as ./check or after --.`;
+Standard output carries data only: the paths of the files written, or JSON.
+The report for people is on standard error. An artwork that is called like a
+command is given as ./check, or after --.`;

@@ -1,0 +1,235 @@
+import { describe, expect, it } from 'vitest';
+import { writeZip } from '../../fixtures/byte-writers/write-zip.ts';
+import { VERSION } from '../../src/index.ts';
+import { makeArt } from './art.ts';
+import { runMain } from './run-main.ts';
+import { listFiles, makeFolder } from './temp-folder.ts';
+
+const ART = makeArt();
+/** The art is 24 px wide: 2 mm make it sharp, 20 mm make it stop. */
+const SHARP = ['--blank', '40x40mm', '--width', '2mm'];
+const BLURRED = ['--blank', '40x40mm', '--width', '20mm'];
+const FILE = 'pear.40x40mm.png';
+
+/** The codes in brackets of the lines that begin with the program's name. */
+const codesIn = (stderr: string) =>
+  [...stderr.matchAll(/^blankcheck: .*\[([a-z-]+)\]$/gm)].map(([, code]) => code);
+
+interface Case {
+  readonly args: readonly string[];
+  readonly files?: Readonly<Record<string, string | Uint8Array>>;
+  readonly stdin?: Uint8Array;
+  readonly code: number;
+  /** Lines of standard output; none by default. */
+  readonly stdout?: readonly string[];
+  /** Codes of the errors on standard error. */
+  readonly errors?: readonly string[];
+  /** Files that are new afterwards. */
+  readonly written?: readonly string[];
+}
+
+const PEAR = { 'pear.png': ART };
+const cases: Record<string, Case> = {
+  'an artwork': {
+    args: ['pear.png', ...SHARP],
+    code: 0,
+    stdout: [`print-ready/${FILE}`],
+    written: [`print-ready/${FILE}`],
+  },
+  'the same by name': {
+    args: ['prepare', './pear.png', ...SHARP],
+    code: 0,
+    stdout: [`print-ready/${FILE}`],
+    written: [`print-ready/${FILE}`],
+  },
+  'another folder': {
+    args: ['pear.png', ...SHARP, '--out', 'a/b'],
+    code: 0,
+    stdout: [`a/b/${FILE}`],
+    written: [`a/b/${FILE}`],
+  },
+  'a TIFF': {
+    args: ['pear.png', ...SHARP, '--format', 'tiff'],
+    code: 0,
+    stdout: ['print-ready/pear.40x40mm.tif'],
+    written: ['print-ready/pear.40x40mm.tif'],
+  },
+  'a check': { args: ['check', 'pear.png', ...SHARP], code: 0 },
+  'a dry run': { args: ['pear.png', ...SHARP, '--dry-run'], code: 0 },
+  'art that stops': { args: ['pear.png', ...BLURRED], code: 1 },
+  'art that stops, anyway': {
+    args: ['pear.png', ...BLURRED, '--anyway'],
+    code: 1,
+    stdout: [`print-ready/${FILE}`],
+    written: [`print-ready/${FILE}`],
+  },
+  'art that stops, forgiven': { args: ['pear.png', ...BLURRED, '--fail-on', 'never'], code: 0 },
+  'standard input': {
+    args: ['-', ...SHARP],
+    stdin: ART,
+    code: 0,
+    stdout: ['print-ready/stdin.40x40mm.png'],
+    written: ['print-ready/stdin.40x40mm.png'],
+  },
+  'empty standard input': { args: ['-', ...SHARP], code: 1 },
+  'a folder': {
+    args: ['beds', ...SHARP],
+    files: { 'beds/pear.png': ART, 'beds/pear.jpg': 'damaged', 'beds/apple.png': ART, 'beds/notes.txt': 'x' },
+    code: 1,
+    stdout: ['beds/print-ready/apple.40x40mm.png', 'beds/print-ready/pear.png.40x40mm.png'],
+    written: ['beds/print-ready/apple.40x40mm.png', 'beds/print-ready/pear.png.40x40mm.png'],
+  },
+  'an archive': {
+    args: ['pack.zip', ...SHARP],
+    files: {
+      'pack.zip': writeZip([
+        { name: 'beds/pear.png', content: ART },
+        { name: '../x.png', content: ART },
+      ]),
+    },
+    code: 1,
+    stdout: ['print-ready/pack.pear.40x40mm.png'],
+    written: ['print-ready/pack.pear.40x40mm.png'],
+  },
+  'a name that options look like': {
+    args: [...SHARP, '--', '--force.png'],
+    files: { '--force.png': ART },
+    code: 0,
+    stdout: ['print-ready/--force.40x40mm.png'],
+    written: ['print-ready/--force.40x40mm.png'],
+  },
+  'a name that commands have': {
+    args: ['./check', ...SHARP],
+    files: { check: ART },
+    code: 0,
+    stdout: ['print-ready/check.40x40mm.png'],
+    written: ['print-ready/check.40x40mm.png'],
+  },
+  'a missing file beside a good one: the good one is done, and nothing is said to programs': {
+    args: ['none.png', 'pear.png', ...SHARP],
+    code: 2,
+    errors: ['no-such-file'],
+    written: [`print-ready/${FILE}`],
+  },
+  'a missing file with --json': { args: ['none.png', ...SHARP, '--json'], code: 2, errors: ['no-such-file'] },
+  'a folder without artwork': {
+    args: ['beds', 'pear.png', ...SHARP],
+    files: { 'beds/notes.txt': 'x', ...PEAR },
+    code: 2,
+    errors: ['no-artwork-in-folder'],
+    written: [`print-ready/${FILE}`],
+  },
+  'an archive without artwork': {
+    args: ['pack.zip', ...SHARP],
+    files: { 'pack.zip': writeZip([]) },
+    code: 2,
+    errors: ['no-artwork-in-folder'],
+  },
+  'a file that is no artwork': { args: ['notes.txt', ...SHARP], files: { 'notes.txt': 'x' }, code: 1 },
+  'a file that is there': {
+    args: ['pear.png', 'apple.png', ...SHARP],
+    files: { ...PEAR, 'apple.png': ART, [`print-ready/${FILE}`]: 'old' },
+    code: 1,
+    stdout: ['print-ready/apple.40x40mm.png'],
+    written: ['print-ready/apple.40x40mm.png'],
+  },
+  'a folder path that is a file': { args: ['pear.png', ...SHARP, '--out', 'pear.png/x'], code: 1 },
+  'no artwork': { args: SHARP, code: 2, errors: ['missing-artwork'] },
+  'no blank': { args: ['pear.png'], code: 2, errors: ['missing-blank'] },
+  'an unknown blank': {
+    args: ['pear.png', '--blank', 'tile-ceramic-8inch'],
+    code: 2,
+    errors: ['unknown-blank'],
+  },
+  'a blank without unit': {
+    args: ['pear.png', '--blank', '200x200'],
+    code: 2,
+    errors: ['length-without-unit'],
+  },
+  'a blank file that is missing': {
+    args: ['pear.png', '--blank', 'no.json'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
+  'a blank file that is no JSON': {
+    args: ['pear.png', '--blank', 'blank.json'],
+    files: { 'blank.json': '{"id":' },
+    code: 2,
+    errors: ['bad-blank-record'],
+  },
+  'a blank file with a bad record': {
+    args: ['pear.png', '--blank', 'blank.json'],
+    files: { 'blank.json': '{"id": "mine"}' },
+    code: 2,
+    errors: ['bad-blank-record'],
+  },
+  'a blank file': {
+    args: ['pear.png', '--blank', 'blank.json', '--width', '2mm'],
+    files: {
+      ...PEAR,
+      'blank.json': JSON.stringify({
+        id: 'seed-tin-lid',
+        name: 'lid of a seed tin',
+        outline: { shape: 'circle', widthMm: 60, heightMm: 60 },
+        surface: 'first',
+      }),
+    },
+    code: 0,
+    stdout: ['print-ready/pear.seed-tin-lid.png'],
+    written: ['print-ready/pear.seed-tin-lid.png'],
+  },
+  'a bare width': {
+    args: ['pear.png', '--blank', '40x40mm', '--width', '2'],
+    code: 2,
+    errors: ['length-without-unit'],
+  },
+  'a width of nothing': {
+    args: ['pear.png', '--blank', '40x40mm', '--width', '0mm'],
+    code: 2,
+    errors: ['bad-length'],
+  },
+  'a bad offset': { args: ['pear.png', ...SHARP, '--offset', '1mm'], code: 2, errors: ['bad-offset'] },
+  'a bad colour': { args: ['pear.png', ...SHARP, '--background', 'wite'], code: 2, errors: ['bad-colour'] },
+  'a bad measured size': { args: ['pear.png', ...SHARP, '--measured', 'big'], code: 2, errors: ['bad-size'] },
+  'too many pixels per inch': {
+    args: ['pear.png', ...SHARP, '--ppi', '2401'],
+    code: 2,
+    errors: ['ppi-out-of-range'],
+  },
+  'no number of them': {
+    args: ['pear.png', ...SHARP, '--ppi', '3e2'],
+    code: 2,
+    errors: ['ppi-out-of-range'],
+  },
+  'a sheet': { args: ['pear.png', ...SHARP, '--sheet', 'a4'], code: 2, errors: ['not-built-yet'] },
+  'a PDF': { args: ['pear.png', ...SHARP, '--format', 'pdf'], code: 2, errors: ['not-built-yet'] },
+  'an unknown option': { args: ['pear.png', ...SHARP, '--forse'], code: 2, errors: ['bad-option'] },
+  'a mistyped command': { args: ['chekc', 'pear.png', ...SHARP], code: 2, errors: ['unknown-command'] },
+  'a press card of nothing': { args: ['press'], code: 2, errors: ['missing-blank'] },
+  'a press card of two': { args: ['press', 'mug-11oz', 'mug-15oz'], code: 2, errors: ['bad-option'] },
+  'a press card of an unknown blank': { args: ['press', 'mug-11'], code: 2, errors: ['unknown-blank'] },
+};
+
+describe('main', () => {
+  it.each(Object.entries(cases))(
+    '%s',
+    async (_, { args, files = PEAR, stdin, code, stdout = [], errors = [], written = [] }) => {
+      const cwd = makeFolder(files);
+      const before = listFiles(cwd);
+      const run = await runMain(args, { cwd, ...(stdin && { stdin }) });
+      expect(run.stdout.split('\n').filter((line) => line !== '')).toEqual(stdout);
+      expect(codesIn(run.stderr)).toEqual(errors);
+      expect(listFiles(cwd).filter((file) => !before.includes(file))).toEqual(written);
+      expect(run.code).toBe(code);
+      expect(run.stderr).not.toMatch(/^\s+at /m);
+    },
+  );
+
+  it('the version', async () => {
+    expect(await runMain(['--version'], { cwd: '.' })).toEqual({
+      code: 0,
+      stdout: `${VERSION}\n`,
+      stderr: '',
+    });
+  });
+});

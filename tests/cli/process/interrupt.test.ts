@@ -1,0 +1,106 @@
+import { execFileSync } from 'node:child_process';
+import { readdirSync, readFileSync, watch } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { makeArt } from '../art.ts';
+import { listFiles, makeFolder } from '../temp-folder.ts';
+import { buildCommand, runCommand, type Started, startCommand } from './built-command.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
+beforeAll(() => void buildCommand(), 60_000);
+
+const ART = makeArt();
+const MANY = Object.fromEntries(Array.from({ length: 60 }, (_, index) => [`beds/${index}.png`, ART]));
+const WORDS = ['beds', '--blank', '60x60mm', '--width', '2mm', '--out', 'out'];
+
+const isTemp = (name: string) => name.endsWith('.tmp');
+const filesIn = (folder: string) => readdirSync(folder).sort();
+
+/** When the first report is told, the second artwork is under way. */
+async function firstReport({ child }: Started): Promise<void> {
+  await new Promise((resolve) => child.stderr.once('data', resolve));
+}
+
+describe('an interrupt', () => {
+  it.each([
+    ['SIGINT', 130],
+    ['SIGTERM', 143],
+    ['SIGHUP', 129],
+  ] as const)(
+    '%s ends the run, tells what was done, and leaves no temporary file',
+    async (signal, expected) => {
+      const cwd = makeFolder(MANY);
+      const started = startCommand(WORDS, { cwd });
+      await firstReport(started);
+      started.child.kill(signal);
+      const { code, stdout, stderr } = await started.finished;
+      const written = stdout.split('\n').filter((line) => line !== '');
+      expect(code).toBe(expected);
+      expect(stderr).toMatch(/^blankcheck: interrupted; /m);
+      expect(written.length).toBeGreaterThan(0);
+      expect(written.length).toBeLessThan(60);
+      expect(filesIn(join(cwd, 'out'))).toEqual(written.map((path) => path.replace('out/', '')).sort());
+    },
+  );
+
+  it('ends the waiting for standard input', async () => {
+    const cwd = makeFolder();
+    const { child, finished } = startCommand(['-', ...WORDS.slice(1)], { cwd });
+    await wait(1500);
+    child.kill('SIGINT');
+    expect((await finished).code).toBe(130);
+    expect(listFiles(cwd)).toEqual([]);
+  });
+
+  it('a second one ends the process at once, also where the first cannot', async () => {
+    const cwd = makeFolder();
+    // Opening a pipe that nobody writes to waits for ever, and nothing can call it back.
+    execFileSync('mkfifo', [join(cwd, 'pipe')]);
+    const { child, finished } = startCommand(['pipe', ...WORDS.slice(1)], { cwd });
+    await wait(1500);
+    child.kill('SIGINT');
+    await wait(200);
+    expect(child.exitCode).toBeNull();
+    child.kill('SIGINT');
+    expect((await finished).signal).toBe('SIGINT');
+  });
+});
+
+describe('a kill', () => {
+  it('leaves no part of a file under its final name, and the next run removes what it left', async () => {
+    const cwd = makeFolder({ ...MANY, 'out/': '' });
+    const whole = makeFolder({ 'beds/0.png': ART });
+    await runCommand(WORDS, { cwd: whole });
+    const expected = readFileSync(join(whole, 'out', '0.60x60mm.png'));
+    let left = 0;
+    for (let tries = 0; tries < 8; tries += 1) {
+      const { child, finished } = startCommand([...WORDS, '--force'], { cwd });
+      await firstTempFile(join(cwd, 'out'));
+      child.kill('SIGKILL');
+      expect((await finished).signal).toBe('SIGKILL');
+      left += filesIn(join(cwd, 'out')).filter(isTemp).length;
+      for (const name of filesIn(join(cwd, 'out')).filter((file) => !isTemp(file)))
+        expect(readFileSync(join(cwd, 'out', name)).equals(expected)).toBe(true);
+    }
+    expect(left).toBeGreaterThan(0);
+    const { code } = await runCommand([...WORDS, '--force'], { cwd });
+    expect(code).toBe(0);
+    expect(filesIn(join(cwd, 'out'))).toEqual(
+      Object.keys(MANY)
+        .map((path) => `${path.replace(/^beds\/|\.png$/g, '')}.60x60mm.png`)
+        .sort(),
+    );
+  });
+});
+
+/** When a temporary file is made in the folder. */
+async function firstTempFile(folder: string): Promise<void> {
+  const watcher = watch(folder);
+  await new Promise<void>((resolve) => {
+    watcher.on('change', (_, name) => {
+      if (isTemp(String(name))) resolve();
+    });
+  });
+  watcher.close();
+}
