@@ -61,8 +61,8 @@ function readProfileChunk(chunk: DataView, limits: ContainerLimits): StatedColou
 }
 
 const SRGB_GAMMA = 45455; // 1/2.2, in hundred-thousandths, as the sRGB chunk's fallback states it (11.3.2.5)
-/** 1 % of the exponent moves no 8-bit value by more than one step: 255 * 0.01 / e = 0.94. */
-const GAMMA_TOLERANCE = 0.01 * SRGB_GAMMA;
+/** Writers round 1/2.2, down to 0.45: that moves an 8-bit value by one step at most (255 * 0.5 / 45.455 / e = 1.03). */
+const GAMMA_TOLERANCE = 500;
 /** White, red, green, blue as x and y of IEC 61966-2-1, in hundred-thousandths (11.3.2.1). */
 const SRGB_CHROMATICITIES = [31270, 32900, 64000, 33000, 30000, 60000, 15000, 6000];
 const CHROMATICITY_TOLERANCE = 100; // 0.001: writers round, and derive these numbers in several ways

@@ -93,6 +93,7 @@ describe('sRGB, however it is said: samples stay as they are', () => {
     ],
     ['a version 4 profile', png([iCCP(SRGB)]), 'sRGB'],
     ['gAMA 45455', png([{ type: 'gAMA', data: numbers(45455) }]), 'sRGB'],
+    ['gAMA 45000, as some writers round it', png([{ type: 'gAMA', data: numbers(45000) }]), 'sRGB'],
     [
       'gAMA and cHRM of sRGB, rounded by their writer',
       png([
@@ -271,6 +272,7 @@ describe('a profile that cannot be used: nothing is lost, the art is judged as u
     ['a profile cut off', png([iCCP(P3.subarray(0, 200))])],
     ['a profile of CMYK for an RGB picture', png([iCCP(CMYK)])],
     ['a profile of gray for an RGB picture', png([iCCP(grayProfile([461]))])],
+    ['a gamma of 0.449, just beyond', png([{ type: 'gAMA', data: numbers(44954) }])],
     ['a gamma of 1/1.8', png([{ type: 'gAMA', data: numbers(55556) }])],
     ['primaries of their own', png([{ type: 'cHRM', data: numbers(...SRGB_CHRM.with(2, 70000)) }])],
     ['colour codes of P3', png([{ type: 'cICP', data: Uint8Array.of(12, 13, 0, 1) }])],
