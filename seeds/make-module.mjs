@@ -10,6 +10,7 @@ const families = read('families.json');
 const recipes = read('press-recipes.json');
 const cautions = read('cautions.json');
 const papers = read('papers.json');
+const practice = read('practice.json');
 
 const constants = [
   ['BLANKS', 'readonly BlankRecord[]', blanks.blanks],
@@ -26,12 +27,14 @@ const constants = [
   ['ROLLS', 'readonly RollRecord[]', papers.rolls],
   ['MARGINS', 'readonly MarginRecord[]', papers.margins],
   ['PAPER_BEHAVIOUR', 'readonly PaperBehaviourRecord[]', papers.behaviour],
+  ['PRACTICE', 'readonly PracticeLimit[]', practice.limits],
 ];
 
 const text = [
   '// Made by seeds/make-module.mjs from the files in seeds/. Change those, not this.',
   "import type { MarginRecord, PaperBehaviourRecord, RollRecord, SheetRecord } from './paper-records.ts';",
   "import type { Caution, NoRecipe, PressRecipe, PressRule, PressureWords } from './press-records.ts';",
+  "import type { PracticeLimit } from './practice.ts';",
   "import type { BlankRecord, FamilyRecord } from './records.ts';",
   '',
   ...constants.map(([name, type, value]) => `export const ${name}: ${type} = ${JSON.stringify(value)};\n`),

@@ -5,6 +5,7 @@ import {
   cautionFile,
   familyFile,
   paperFile,
+  practiceFile,
   readSeed,
   readSeedText,
   recipeFile,
@@ -17,8 +18,9 @@ const { recipes, rules, noRecipe, pressureWords } = recipeFile;
 const { cautions } = cautionFile;
 const { sheets, rolls, margins, behaviour } = paperFile;
 
-const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers'] as const;
-const LISTS = { blanks, families, recipes, rules, cautions, sheets, rolls, margins, behaviour };
+const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers', 'practice'] as const;
+const { limits } = practiceFile;
+const LISTS = { blanks, families, recipes, rules, cautions, sheets, rolls, margins, behaviour, limits };
 /** Lists whose order is the order of reading. */
 const IN_READING_ORDER = new Set(['rules', 'cautions']);
 
@@ -82,6 +84,7 @@ describe('records', () => {
     expect([module.BLANKS_WARNING, module.PRESS_WARNING]).toEqual([blankFile.warning, recipeFile.warning]);
     expect([module.SHEETS, module.ROLLS, module.MARGINS]).toEqual([sheets, rolls, margins]);
     expect(module.PAPER_BEHAVIOUR).toEqual(behaviour);
+    expect(module.PRACTICE).toEqual(limits);
   });
 });
 
@@ -89,9 +92,11 @@ describe('numbers', () => {
   it('stand below a key that names their unit, or are counts', () => {
     const unit = /(?:Mm|In|Ppi|Percent|PercentMax|PerM2|C|F|S)$|^(?:psi|bar)$/;
     const counts = new Set(['sides', 'positions']);
+    // A limit of practice has its unit beside it, since findings name both.
+    const beside = (keys: readonly string[]) => keys[0] === 'practice' && keys.at(-1) === 'value';
     const bare = leaves
       .filter(({ value }) => typeof value === 'number')
-      .filter(({ keys }) => !keys.some((key) => unit.test(key) || counts.has(key)));
+      .filter(({ keys }) => !beside(keys) && !keys.some((key) => unit.test(key) || counts.has(key)));
     expect(bare).toEqual([]);
   });
 

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { blankFileSchema, seedBlankSchema } from './blank-schema.ts';
 import { familySchema } from './family-schema.ts';
 import { marginSchema, paperBehaviourSchema, rollSchema, sheetSchema } from './paper-schema.ts';
+import { practiceLimitSchema } from './practice-schema.ts';
 import {
   cautionSchema,
   noRecipeSchema,
@@ -33,6 +34,7 @@ export const SEED_SCHEMAS = {
     margins: z.array(marginSchema),
     behaviour: z.array(paperBehaviourSchema),
   }),
+  practice: z.strictObject({ ...head, limits: z.array(practiceLimitSchema) }),
 } as const;
 
 export type SeedFile = keyof typeof SEED_SCHEMAS;

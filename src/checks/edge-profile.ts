@@ -1,3 +1,4 @@
+import { practiceLimit } from '../catalogue/practice.ts';
 import type { EdgePoint } from '../geometry/edge-walk.ts';
 import { walkEdge } from '../geometry/edge-walk.ts';
 import { MM_PER_INCH } from '../geometry/length.ts';
@@ -9,8 +10,8 @@ import type { Raster } from '../raster/raster.ts';
 import { findRaySpans } from '../raster/ray-spans.ts';
 import { type Side, sideOf, TOUCH_MM } from './sides.ts';
 
-/** Longest step of the walk along the edge; gaps across it narrower than this are closed too (common practice, no source). */
-const LONGEST_STEP_MM = 0.25;
+/** Longest step of the walk along the edge; gaps across it narrower than this are closed too. */
+const LONGEST_STEP_MM = practiceLimit('bleed-step').value;
 
 /** What the art does along one normal of the edge. */
 export interface EdgeReading {

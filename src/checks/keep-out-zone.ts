@@ -1,9 +1,10 @@
+import { practiceLimit } from '../catalogue/practice.ts';
 import type { PointMm, RectMm } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
 import type { Hole } from '../job/job.ts';
 
-/** Distance between the points at which a zone is sampled, in mm: that of the walk along an edge. */
-const SAMPLE_MM = 0.25;
+/** Distance between the points at which a zone is sampled: that of the walk along an edge. */
+const SAMPLE_MM = practiceLimit('bleed-step').value;
 
 /** A rectangle with `marginMm` more on every side. */
 export function growBox(box: RectMm, marginMm: number): RectMm {

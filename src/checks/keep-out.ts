@@ -1,3 +1,4 @@
+import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
@@ -11,8 +12,7 @@ import type { Finding } from './finding.ts';
 import { findClearingOffset, findClearingScale } from './keep-out-remedy.ts';
 import { growBox } from './keep-out-zone.ts';
 
-/** Room round a hole for its ring, hook or screw, in mm (common practice, no source). */
-export const KEEP_OUT_MM = 3;
+const KEEP_OUT_MM = practiceLimit('keep-out').value;
 
 export default defineCheck<{
   readonly job: Job;

@@ -1,3 +1,4 @@
+import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength, formatSize } from '../geometry/length.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import { frameOf } from '../job/art-frame.ts';
@@ -7,8 +8,7 @@ import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { phraseSides, sideOf, TOUCH_MM, worstPerSide } from './sides.ts';
 
-/** Scales that differ by more than this count as stretched, in percent (common practice, no source). */
-const STRETCH_PERCENT = 1;
+const STRETCH = practiceLimit('stretch');
 
 export default defineCheck<{ readonly job: Job; readonly rimPx: readonly PointPx[] }>({
   id: 'print-size',
@@ -67,14 +67,14 @@ function findCut(job: Job, rimPx: readonly PointPx[]): Finding[] {
 function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
   const { x, y } = effectivePpi;
   const percent = (Math.max(x, y) / Math.min(x, y) - 1) * 100;
-  // Doubles may miss the limit by their last digits; exactly 1 % passes.
-  if (percent <= STRETCH_PERCENT + 1e-9) return [];
+  // Doubles may miss the limit by their last digits; scales exactly on it pass.
+  if (percent <= STRETCH.value + 1e-9) return [];
   return [
     {
       code: 'stretched',
       severity: 'warning',
       actual: { value: percent, unit: 'percent' },
-      expected: { max: STRETCH_PERCENT, unit: 'percent', from: 'practice:stretch' },
+      expected: { max: STRETCH.value, unit: 'percent', from: STRETCH.from },
       facts: {
         widthMm: placementMm.width,
         heightMm: placementMm.height,

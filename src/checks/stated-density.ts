@@ -1,11 +1,11 @@
+import { practiceLimit } from '../catalogue/practice.ts';
 import type { StatedPpi } from '../formats/artwork.ts';
 import { formatSize, MM_PER_INCH } from '../geometry/length.ts';
 import { turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { defineCheck } from './define-check.ts';
 
-/** Differences up to this are rounding of the tag or of a size, in percent (common practice, no source). */
-const TOLERANCE_PERCENT = 2;
+const TOLERANCE = practiceLimit('stated-density');
 
 export default defineCheck<{ readonly job: Job; readonly stated: StatedPpi | null }>({
   id: 'stated-density',
@@ -29,14 +29,14 @@ export default defineCheck<{ readonly job: Job; readonly stated: StatedPpi | nul
     const size = turnSize(contentBoxPx, turn);
     const differs = (ours: number, theirs: number) => Math.abs(theirs / ours - 1) * 100;
     const percent = Math.max(differs(effectivePpi.x, turned.width), differs(effectivePpi.y, turned.height));
-    if (percent <= TOLERANCE_PERCENT + 1e-9) return { findings: [], facts: { stated: true } };
+    if (percent <= TOLERANCE.value + 1e-9) return { findings: [], facts: { stated: true } };
     return {
       findings: [
         {
           code: 'disagrees',
           severity: 'advice',
           actual: { value: percent, unit: 'percent' },
-          expected: { max: TOLERANCE_PERCENT, unit: 'percent', from: 'practice:density' },
+          expected: { max: TOLERANCE.value, unit: 'percent', from: TOLERANCE.from },
           facts: {
             statedPpiX: stated.x,
             statedPpiY: stated.y,

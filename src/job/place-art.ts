@@ -1,4 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
+import { practiceLimit } from '../catalogue/practice.ts';
 import { findLargestScale } from '../geometry/largest-scale.ts';
 import { formatLength, formatSize, MM_PER_INCH } from '../geometry/length.ts';
 import { middleOf, type PointPx, type RectPx } from '../geometry/rectangle.ts';
@@ -7,12 +8,12 @@ import type { BlankInHand, Job } from './job.ts';
 import type { JobRequest } from './job-request.ts';
 import { hasConvexEdge, marginWithinSafe } from './lines.ts';
 
-/** Pixels per inch of a print-ready file when nobody says otherwise (common practice, no source). */
-export const DEFAULT_PPI = 300;
-/** Highest that may be asked for; beyond it no ink-jet driver has a use for pixels (common practice, no source). */
-export const MAX_PPI = 2400;
+/** Pixels per inch of a print-ready file when nobody says otherwise. */
+export const DEFAULT_PPI = practiceLimit('print-resolution').value;
+/** Most pixels per inch that may be asked for. */
+export const MAX_PPI = practiceLimit('print-resolution-most').value;
 /** Steps of the search in outlines with inward corners: that of the walk along an edge. */
-const SEARCH_STEP_MM = 0.25;
+const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
 
 /**
  * Where the art goes on the blank and how many of its pixels fall on an inch. `rimPx` are points that bound

@@ -33,7 +33,7 @@ import type { BlankRecord, FamilyRecord } from '../../src/catalogue/records.ts';
 import { SEED_SCHEMAS, writeSeedSchemas } from '../../src/catalogue/seed-schemas.ts';
 import { readSeed, readSeedText } from './seed-files.ts';
 
-const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers'] as const;
+const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers', 'practice'] as const;
 
 /** readonly is ours to promise; the schemas know nothing of it. */
 type Written<T> = T extends object ? { -readonly [K in keyof T]: Written<T[K]> } : T;

@@ -5,6 +5,7 @@ import type {
   RollRecord,
   SheetRecord,
 } from '../../src/catalogue/paper-records.ts';
+import type { PracticeLimit } from '../../src/catalogue/practice.ts';
 import type {
   Caution,
   NoRecipe,
@@ -39,3 +40,5 @@ export const paperFile = readSeed('papers.json') as {
   margins: MarginRecord[];
   behaviour: PaperBehaviourRecord[];
 };
+
+export const practiceFile = readSeed('practice.json') as { readonly limits: readonly PracticeLimit[] };

@@ -1,0 +1,12 @@
+import * as z from 'zod';
+import type { PracticeLimit } from './practice.ts';
+import { confidenceSchema, idSchema, sourcesSchema } from './source-schema.ts';
+
+export const practiceLimitSchema = z.strictObject({
+  id: idSchema,
+  value: z.number().positive(),
+  unit: z.enum(['mm', 'ppi', 'percent']),
+  meaning: z.string().min(1),
+  confidence: confidenceSchema,
+  sources: sourcesSchema,
+}) satisfies z.ZodType<PracticeLimit>;
