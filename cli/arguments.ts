@@ -61,6 +61,7 @@ export async function parseArguments(argv: readonly string[]): Promise<Request> 
   const { help, version, ...options } = command.opts<TypedOptions & { help?: true; version?: true }>();
   if (help) return { wants: 'help', about: row?.name ?? null };
   if (version) return { wants: 'version' };
+  refuseEmpty(command.args, options);
   return {
     wants: 'run',
     command: row?.name ?? 'prepare',
@@ -68,6 +69,14 @@ export async function parseArguments(argv: readonly string[]): Promise<Request> 
     operands: command.args,
     options,
   };
+}
+
+/** An empty word is a variable of a script that was never set, and would stand for the whole folder one is in. */
+function refuseEmpty(operands: readonly string[], options: TypedOptions): void {
+  const empty = Object.entries(options).find(([, value]) => value === '');
+  if (empty) throw new BlankcheckError('bad-option', `Expected a value for --${empty[0]}, received nothing.`);
+  if (operands.includes(''))
+    throw new BlankcheckError('bad-option', 'Expected a name, received an empty word.');
 }
 
 /** Where the first word stands that is neither an option nor the value of one; null where there is none before `--`. */

@@ -81,6 +81,16 @@ describe('options', () => {
     'blanks --width 3in',
   ])('%s is refused', (line) => refused(line));
 
+  it.each([
+    [['']],
+    [['a.png', '']],
+    [['a.png', '--out', '']],
+    [['a.png', '--out=']],
+    [['--blank', '', 'a.png']],
+  ])('%j is refused: an empty word would stand for the folder one is in', (argv) =>
+    expect(parseArguments(argv)).rejects.toMatchObject({ code: 'bad-option' }),
+  );
+
   it('a mistyped one is told with the one that may be meant', async () => {
     await expect(parse('a.png --blnk tile')).rejects.toThrow(
       "Unknown option '--blnk'.\nDid you mean --blank?",

@@ -89,6 +89,25 @@ describe('streams of the process', () => {
   });
 });
 
+describe('a fault outside of any artwork', () => {
+  it('is told as one, without a stack trace, and makes the exit code 3', async () => {
+    // As soon as the program listens for it.
+    const fault = `const timer = setInterval(() => {
+      if (process.listenerCount('uncaughtException') === 0) return;
+      clearInterval(timer);
+      undefined.pear;
+    }, 1);`;
+    const cwd = makeFolder({ 'fault.mjs': fault, 'pear.png': ART });
+    const { code, stderr } = await runCommand(['pear.png', ...SHARP], {
+      cwd,
+      node: ['--import', './fault.mjs'],
+    });
+    expect(code).toBe(3);
+    expect(stderr).toMatch(/^blankcheck: .*TypeError.* \[fault\]$/m);
+    expect(stderr).not.toMatch(/^\s+at /m);
+  });
+});
+
 describe('what is asked quickly is answered quickly', () => {
   it.each([
     [['--help'], 0],
