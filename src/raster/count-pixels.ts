@@ -1,3 +1,4 @@
+import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 
 /** Running counts over visible pixels; see Survey for what each means. */
@@ -22,15 +23,9 @@ export function createPixelCounts(): PixelCounts {
 
 /** The fastest counter for this raster's samples. All of them count the same. */
 export function rowCounterFor(raster: Raster): RowCounter {
-  const { data } = raster;
-  const wordAligned = data.byteOffset % 4 === 0;
-  if (raster.model === 'rgb' && raster.hasAlpha && raster.depth === 8 && wordAligned && LITTLE_ENDIAN) {
-    return countRgbaWords(new Uint32Array(data.buffer, data.byteOffset, raster.widthPx * raster.heightPx));
-  }
-  return countSamples(raster);
+  const words = viewRgbaWords(raster);
+  return words ? countRgbaWords(words) : countSamples(raster);
 }
-
-const LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
 
 /** One read per pixel, and one update per run of equal pixels: flat art has long runs. */
 function countRgbaWords(words: Uint32Array): RowCounter {

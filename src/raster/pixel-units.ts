@@ -20,3 +20,18 @@ export function viewPixelUnits(raster: Raster): PixelUnits {
     return { data: new Uint16Array(buffer, byteOffset, byteLength / 2), perPixel: pixelBytes / 2 };
   return { data: new Uint8Array(buffer, byteOffset, byteLength), perPixel: pixelBytes };
 }
+
+const LITTLE_ENDIAN = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
+
+/** An 8-bit rgb raster with alpha as one number a pixel, alpha in its highest byte, red in its lowest; null for any other. */
+export function viewRgbaWords({
+  model,
+  hasAlpha,
+  depth,
+  data,
+  widthPx,
+  heightPx,
+}: Raster): Uint32Array | null {
+  const fits = model === 'rgb' && hasAlpha && depth === 8 && data.byteOffset % 4 === 0 && LITTLE_ENDIAN;
+  return fits ? new Uint32Array(data.buffer, data.byteOffset, widthPx * heightPx) : null;
+}

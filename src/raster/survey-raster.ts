@@ -1,7 +1,8 @@
 import { findConvexHull } from '../geometry/convex-hull.ts';
 import type { PointPx, RectPx } from '../geometry/rectangle.ts';
 import { createPixelCounts, type PixelCounts, type RowCounter, rowCounterFor } from './count-pixels.ts';
-import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
+import { fullScaleOf, type Raster } from './raster.ts';
+import { spanFinderFor } from './row-span.ts';
 import type { Survey } from './survey.ts';
 
 /** Alpha shares at which boxes are measured besides "visible"; what a box at each is for: survey.ts. */
@@ -55,24 +56,19 @@ function takeAll({ widthPx, heightPx }: Raster, counts: PixelCounts, countRow: R
 }
 
 function walkRows(raster: Raster, counts: PixelCounts, countRow: RowCounter): Edges {
-  const { widthPx, heightPx, data } = raster;
-  const step = channelsOf(raster);
+  const { widthPx, heightPx } = raster;
   const thresholds = [1, ...ALPHA_SHARES.map((share) => Math.ceil(share * fullScaleOf(raster)))];
+  const findSpan = spanFinderFor(raster);
   const boxes = thresholds.map(createBounds);
   const corners: PointPx[] = [];
   const border = { top: 0, right: 0, bottom: 0, left: 0 };
   for (let y = 0; y < heightPx; y += 1) {
     const row = y * widthPx;
-    const alpha = row * step + step - 1;
-    let first = 0;
-    let last = widthPx - 1;
-    for (let t = 0; t < thresholds.length; t += 1) {
-      const threshold = thresholds[t]!;
-      while (first <= last && data[alpha + first * step]! < threshold) first += 1;
-      if (first > last) break;
-      while (data[alpha + last * step]! < threshold) last -= 1;
-      boxes[t]!.add(first, last, y);
+    const span = { first: 0, last: widthPx - 1 };
+    for (let t = 0; t < thresholds.length && findSpan(row, span, thresholds[t]!); t += 1) {
+      boxes[t]!.add(span.first, span.last, y);
       if (t > 0) continue;
+      const { first, last } = span;
       corners.push({ x: first, y }, { x: first, y: y + 1 }, { x: last + 1, y }, { x: last + 1, y: y + 1 });
       const before = counts.visiblePixels;
       countRow(counts, row + first, row + last + 1);

@@ -1,0 +1,47 @@
+import { viewRgbaWords } from './pixel-units.ts';
+import { channelsOf, type Raster } from './raster.ts';
+
+/** First and last pixel of a row, from its left. */
+export interface RowSpan {
+  first: number;
+  last: number;
+}
+
+/**
+ * Narrows a span of the row that starts at pixel index `row` to its outermost pixels of at least this alpha;
+ * false, and the span used up, where there are none.
+ */
+export type SpanFinder = (row: number, span: RowSpan, leastAlpha: number) => boolean;
+
+/** The fastest finder for this raster, which must have alpha. All of them find the same. */
+export function spanFinderFor(raster: Raster): SpanFinder {
+  const words = viewRgbaWords(raster);
+  return words ? findInWords(words) : findInSamples(raster);
+}
+
+function findInWords(words: Uint32Array): SpanFinder {
+  return (row, span, leastAlpha) => {
+    // Alpha is the highest byte, so it can be compared in place.
+    const least = leastAlpha * 0x1000000;
+    let first = row + span.first;
+    let last = row + span.last;
+    while (first <= last && words[first]! < least) first += 1;
+    span.first = first - row;
+    if (first > last) return false;
+    while (words[last]! < least) last -= 1;
+    span.last = last - row;
+    return true;
+  };
+}
+
+function findInSamples(raster: Raster): SpanFinder {
+  const { data } = raster;
+  const step = channelsOf(raster);
+  return (row, span, leastAlpha) => {
+    const alpha = row * step + step - 1;
+    while (span.first <= span.last && data[alpha + span.first * step]! < leastAlpha) span.first += 1;
+    if (span.first > span.last) return false;
+    while (data[alpha + span.last * step]! < leastAlpha) span.last -= 1;
+    return true;
+  };
+}
