@@ -4,10 +4,11 @@ import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import { main } from '../cli/main.ts';
 import { createTempFiles } from '../cli/output/temp-files.ts';
-import type { ArtworkReport, RectPx } from '../src/index.ts';
+import type { ArtworkReport } from '../src/index.ts';
 import { makeFolder } from './cli/temp-folder.ts';
+import { jobByImageMagick, meanDifference, plannedPx } from './job-by-imagemagick.ts';
 import { type PlantSaleJob, plantSaleJobs } from './plant-sale-jobs.ts';
-import { askWitness, requireWitness } from './witness.ts';
+import { requireWitness } from './witness.ts';
 
 /** Types the job in a fresh folder; the report and the picture that was written, read by pngjs. */
 async function runJob({ art, file, words }: PlantSaleJob) {
@@ -37,16 +38,6 @@ async function runJob({ art, file, words }: PlantSaleJob) {
   return { bytes, report, picture: PNG.sync.read(readFileSync(join(cwd, report.output!.path))) };
 }
 
-/** Where the plan lays the art on the canvas, before it is mirrored. */
-function plannedPx({ plan, contentBoxPx }: ArtworkReport): RectPx {
-  const resize = plan.find(({ step }) => step === 'resize');
-  const pad = plan.find(({ step }) => step === 'pad');
-  if (pad?.step !== 'pad') throw new Error('Expected the plan to lay the art on a canvas');
-  const size =
-    resize?.step === 'resize' ? resize : { widthPx: contentBoxPx!.width, heightPx: contentBoxPx!.height };
-  return { x: pad.x, y: pad.y, width: size.widthPx, height: size.heightPx };
-}
-
 /** How far the four edges of the planned place are from where the report's millimetres put them, in pixels. */
 function edgeErrorsPx({ canvasPx, middleMm }: PlantSaleJob, report: ArtworkReport): number[] {
   const { x, y, width, height } = report.placementMm!;
@@ -58,36 +49,6 @@ function edgeErrorsPx({ canvasPx, middleMm }: PlantSaleJob, report: ArtworkRepor
     planned.y - exact(y, 1),
     planned.y + planned.height - exact(y + height, 1),
   ].map(Math.abs);
-}
-
-/** The same job by ImageMagick: turn by the tag, crop, scale with the same kernel, lay on white, mirror. */
-function jobByImageMagick(job: PlantSaleJob, bytes: Uint8Array, report: ArtworkReport): Buffer {
-  const box = report.contentBoxPx!;
-  const place = plannedPx(report);
-  const turned = job.words.includes('180') ? ['-rotate', '180'] : [];
-  const args = [
-    ...['-size', job.canvasPx.join('x'), 'xc:white', '('],
-    ...[job.file, '-auto-orient', '-crop', `${box.width}x${box.height}+${box.x}+${box.y}`, '+repage'],
-    ...['-filter', 'Lanczos', '-resize', `${place.width}x${place.height}!`, ...turned, ')'],
-    ...['-geometry', `+${place.x}+${place.y}`, '-composite', ...(job.mirrored ? ['-flop'] : [])],
-    ...['-depth', '8', 'rgba:-'],
-  ];
-  const answer = askWitness('convert', args, { [job.file]: bytes });
-  expect(answer.status, answer.stderr).toBe(0);
-  return answer.stdout;
-}
-
-/** Mean difference of the colour samples, in levels of 255, with the second picture moved on by `shift` pixels. */
-function meanDifference(ours: Uint8Array, theirs: Uint8Array, shift: number): number {
-  let sum = 0;
-  let samples = 0;
-  const skipped = Math.abs(shift) * 4;
-  for (let at = skipped; at < ours.length - skipped; at += 4) {
-    for (let channel = at; channel < at + 3; channel += 1)
-      sum += Math.abs(ours[channel]! - theirs[channel - shift * 4]!);
-    samples += 3;
-  }
-  return sum / samples;
 }
 
 describe.each(plantSaleJobs)('$title', { timeout: 60_000 }, (job) => {
@@ -109,7 +70,8 @@ describe.each(plantSaleJobs)('$title', { timeout: 60_000 }, (job) => {
   it('is what ImageMagick makes of the same job, to the pixel', async (context) => {
     requireWitness(context, 'convert');
     const { bytes, report, picture } = await run();
-    const theirs = jobByImageMagick(job, bytes, report);
+    const turnedBy = job.words.includes('180') ? 180 : 0;
+    const theirs = jobByImageMagick({ ...job, bytes, turnedBy }, report);
     const [here = 0, ...moved] = [0, -1, 1, -picture.width, picture.width].map((shift) =>
       meanDifference(picture.data, theirs, shift),
     );
