@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { BlankcheckError, nearestIds, VERSION } from '../src/index.ts';
 import { parseArguments, type Request } from './arguments.ts';
 import { printError, printFault } from './errors.ts';
@@ -5,6 +6,7 @@ import { exitCodeOf } from './exit-code.ts';
 import { interruptionOf } from './interrupt.ts';
 import type { Io } from './io.ts';
 import { COMMANDS } from './options.ts';
+import { isTaken } from './output/publish-file.ts';
 import type { TempFiles } from './output/temp-files.ts';
 import { waitForReturn } from './wait-for-return.ts';
 
@@ -63,8 +65,6 @@ async function refuseMistypedCommand(word: string | undefined, cwd: string): Pro
   if (word === undefined || !/^[a-z]+$/i.test(word)) return;
   const [near] = nearestIds(word, [...COMMANDS.map(({ name }) => name), 'help'], 1);
   if (near === undefined) return;
-  const { isTaken } = await import('./output/publish-file.ts');
-  const { resolve } = await import('node:path');
   if (await isTaken(resolve(cwd, word))) return;
   throw new BlankcheckError(
     'unknown-command',

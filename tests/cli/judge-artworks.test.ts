@@ -144,6 +144,15 @@ describe('the report for people', () => {
     expect((await runMain(['a.png', ...SHARP, '--quiet', '--force'], { cwd })).stderr).toBe('');
   });
 
+  it('with --quiet tells what the exit code is for', async () => {
+    const cwd = makeFolder({ 'a.png': ART });
+    const soft = ['check', 'a.png', '--blank', '40x40mm', '--width', '2.4mm', '--quiet'];
+    expect(await runMain(soft, { cwd })).toEqual({ code: 0, stdout: '', stderr: '' });
+    const strict = await runMain([...soft, '--fail-on', 'advice'], { cwd });
+    expect(strict.code).toBe(1);
+    expect(strict.stderr).toContain('effective-resolution/below-good');
+  });
+
   it('has colours only where they are asked for, and data never has', async () => {
     const cwd = makeFolder({ 'a.png': ART });
     const plain = await runMain(['check', 'a.png', ...SHARP], { cwd });

@@ -232,4 +232,27 @@ describe('main', () => {
       stderr: '',
     });
   });
+
+  it('the catalogue, what of it fits, and that nothing does', async () => {
+    const all = await runMain(['blanks'], { cwd: '.' });
+    expect([all.code, all.stderr]).toEqual([0, '']);
+    expect(all.stdout).toContain('mug-11oz');
+    const tiles = await runMain(['blanks', 'tile', '8in', '--json'], { cwd: '.' });
+    const { schemaVersion, blanks } = JSON.parse(tiles.stdout) as {
+      schemaVersion: number;
+      blanks: { id: string }[];
+    };
+    expect([schemaVersion, blanks[0]?.id]).toEqual([1, 'tile-ceramic-8in']);
+    const none = await runMain(['blanks', 'zzzzzz'], { cwd: '.' });
+    expect([none.code, none.stdout]).toEqual([0, '']);
+    expect(none.stderr).toContain('zzzzzz');
+  });
+
+  it('the press card of a blank', async () => {
+    const card = await runMain(['press', 'tile-ceramic-8in'], { cwd: '.' });
+    expect([card.code, card.stderr]).toEqual([0, '']);
+    expect(card.stdout).toMatch(/400 F/);
+    const json = await runMain(['press', 'tile-ceramic-8in', '--json'], { cwd: '.' });
+    expect(JSON.parse(json.stdout)).toMatchObject({ schemaVersion: 1, blank: { id: 'tile-ceramic-8in' } });
+  });
 });

@@ -1,4 +1,4 @@
-import { linkSync, mkdirSync, symlinkSync } from 'node:fs';
+import { linkSync, mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { planInputs } from '../../../cli/inputs/plan-inputs.ts';
@@ -107,6 +107,13 @@ describe('a folder', () => {
     const paths = await pathsOf(makeFolder(files), ['beds'], true);
     expect(paths.filter((path) => path.includes('inner'))).toEqual(['beds/inner-2.png', 'beds/inner/c.png']);
     expect(paths.some((path) => path.includes('cache'))).toBe(false);
+  });
+
+  it('tells a name that is not UTF-8, which Node cannot open', async (context) => {
+    if (process.platform !== 'linux') context.skip('other systems take no such names');
+    const cwd = makeFolder({ 'beds/': '' });
+    writeFileSync(Buffer.from(`${cwd}/beds/p\xe9ar.png`, 'latin1'), ART);
+    expect(await pathsOf(cwd, ['beds'])).toEqual(['beds/p\ufffdar.png: cannot-read']);
   });
 
   it('of the name . gives paths without it', async () => {

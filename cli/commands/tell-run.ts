@@ -1,0 +1,72 @@
+import {
+  type ArtworkReport,
+  renderTextReport,
+  renderTextSummary,
+  summarise,
+  toRunReportJson,
+  VERSION,
+} from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { printError, printFault } from '../errors.ts';
+import { exitCodeOf } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { describeTerminal } from '../terminal.ts';
+import type { JudgedRun, RunListener } from './judge-all.ts';
+
+/** Each report as it comes, a blank line between two; with --quiet only what went wrong. */
+export function tellPeople(options: TypedOptions, { stderr, env }: Io): RunListener {
+  const terminal = describeTerminal(stderr, env, options);
+  let told = 0;
+  return {
+    report(report) {
+      if (options.quiet && !isWrong(report, options)) return;
+      const text = renderTextReport(report, { ...terminal, showPlan: options.dryRun === true });
+      stderr.write(told === 0 ? text : `\n${text}`);
+      told += 1;
+    },
+    fault: (path, error) => printFault(stderr, error, path),
+  };
+}
+
+/** Is it why nothing was written, or why the exit code is not 0? */
+function isWrong(report: ArtworkReport, { failOn = 'error' }: TypedOptions): boolean {
+  const alone = { results: [report], failOn, usageErrors: 0, faults: 0, interruptedBy: null };
+  return report.status === 'stop' || exitCodeOf(alone) !== 0;
+}
+
+/** How many there were, what named nothing, and how far an interrupted run came. */
+export function tellEnd(
+  run: JudgedRun,
+  planned: number,
+  options: TypedOptions,
+  { stderr, env, interrupt }: Io,
+): void {
+  const { results, passedOver, usageErrors } = run;
+  if (!options.quiet && (results.length > 1 || passedOver > 0)) {
+    const text = renderTextSummary(summarise(results, passedOver), describeTerminal(stderr, env, options));
+    stderr.write(results.length > 0 ? `\n${text}` : text);
+  }
+  for (const error of usageErrors) printError(stderr, error);
+  if (interrupt.aborted) {
+    const files = results.filter(({ output }) => output !== null).length;
+    stderr.write(
+      `blankcheck: interrupted; of ${planned} artworks ${results.length} were judged, ${files} files written\n`,
+    );
+  }
+}
+
+/** The report as JSON, or the paths of the files written, one a line. */
+export function tellPrograms(
+  { results, passedOver }: JudgedRun,
+  options: TypedOptions,
+  { stdout }: Io,
+): void {
+  if (options.json) {
+    const program = { name: 'blankcheck', version: VERSION } as const;
+    stdout.write(
+      toRunReportJson({ schemaVersion: 1, program, summary: summarise(results, passedOver), results }),
+    );
+    return;
+  }
+  for (const { output } of results) if (output) stdout.write(`${output.path}\n`);
+}
