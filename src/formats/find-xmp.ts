@@ -3,7 +3,7 @@ import { PNG_SIGNATURE } from './png-chunks.ts';
 
 /** XMP stands near one end of a file: this much of both ends is looked at where the format is not known to hide it. */
 const WINDOW_BYTES = 1 << 20;
-/** Longest packet that is read, unpacked. */
+/** Longest text that is read, unpacked. */
 const MOST_XMP_BYTES = 1 << 20;
 /** A PNG holds one packet; more than a few compressed ones are there to cost time. */
 const MOST_PACKED_CHUNKS = 8;
@@ -35,7 +35,8 @@ function cutPacket(place: Buffer, namespace: string): string | null {
 
 /**
  * The texts under XMP's keyword. Programs that know XMP write iTXt; others that keep it as a comment write tEXt or
- * zTXt. Walks the chunks by their lengths alone: whether the picture is whole is the reader's to say.
+ * zTXt, or a profile in hexadecimal. Walks the chunks by their lengths alone: whether the picture is whole is the
+ * reader's to say.
  * @see ISO/IEC 15948:2004, 11.3.4.3 to 11.3.4.5
  */
 function findPngTexts(png: Buffer): Buffer[] {
@@ -47,16 +48,20 @@ function findPngTexts(png: Buffer): Buffer[] {
     const type = png.toString('latin1', at + 4, at + 8);
     const data = png.subarray(at + 8, at + 8 + length);
     at += 12 + length;
-    if (!/^[itz][TX]Xt$/.test(type) || !data.subarray(0, KEYWORD.length).equals(KEYWORD)) continue;
-    const content = readText(type, data.subarray(KEYWORD.length));
+    const keyword =
+      TEXT_CHUNKS.has(type) && KEYWORDS.find((known) => data.subarray(0, known.length).equals(known));
+    if (!keyword) continue;
+    const content = readText(type, data.subarray(keyword.length));
     if (content?.packed && ++packed > MOST_PACKED_CHUNKS) break;
     const text = content?.packed ? unpack(content.text) : content?.text;
-    if (text) texts.push(text);
+    if (text) texts.push(keyword === RAW_PROFILE ? readRawProfile(text) : text);
   }
   return texts;
 }
 
-const KEYWORD = Buffer.from('XML:com.adobe.xmp\0', 'latin1');
+const TEXT_CHUNKS = new Set(['tEXt', 'zTXt', 'iTXt']);
+const RAW_PROFILE = Buffer.from('Raw profile type xmp\0', 'latin1');
+const KEYWORDS = [Buffer.from('XML:com.adobe.xmp\0', 'latin1'), RAW_PROFILE];
 
 /** What follows the keyword: iTXt has flag, method, language and translated keyword; zTXt a method; tEXt nothing. */
 function readText(type: string, data: Buffer): { text: Buffer; packed: boolean } | null {
@@ -74,4 +79,10 @@ function unpack(packed: Buffer): Buffer | null {
   } catch {
     return null;
   }
+}
+
+/** An empty line, the profile's name, its length, then lines of hexadecimal digits: as ImageMagick writes profiles. */
+function readRawProfile(text: Buffer): Buffer {
+  const lines = text.toString('latin1', 0, MOST_XMP_BYTES).split('\n');
+  return Buffer.from(lines.slice(3).join(''), 'hex');
 }

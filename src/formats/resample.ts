@@ -2,6 +2,7 @@ import type { RectPx } from '../geometry/rectangle.ts';
 import { cropRaster } from '../raster/crop.ts';
 import { enlargeRaster } from '../raster/enlarge.ts';
 import { keepEdgeColours } from '../raster/keep-edge-colours.ts';
+import { wholeOf } from '../raster/pad.ts';
 import { channelsOf, type Raster } from '../raster/raster.ts';
 
 /** A rectangle within a raster, and the size in pixels, at least 1 x 1, at which it is wanted. */
@@ -28,17 +29,18 @@ export async function resample(
     widthPx: Math.min(widthPx, rectPx.width),
     heightPx: Math.min(heightPx, rectPx.height),
   });
-  return keepEdgeColours(enlargeRaster(reduced, widthPx, heightPx), raster, rectPx);
+  if (reduced.widthPx === widthPx && reduced.heightPx === heightPx) return reduced;
+  return keepEdgeColours(enlargeRaster(reduced, widthPx, heightPx), reduced, wholeOf(reduced));
 }
 
-/** Never larger than the rectangle: libvips 8.18 enlarges with a shift of half an output pixel, right and down. */
+/** Never to more than the rectangle: libvips 8.18 enlarges with a shift of half an output pixel, right and down. */
 async function reduceRaster(raster: Raster, { rectPx, widthPx, heightPx }: ResampleRequest): Promise<Raster> {
   if (widthPx === rectPx.width && heightPx === rectPx.height) return cropRaster(raster, rectPx);
   const { default: sharp } = await import('sharp');
   const { model, hasAlpha, depth, data } = raster;
   if (model === 'cmyk') throw new Error('Expected a gray or rgb raster to resample, received cmyk.');
   const deep = depth === 16;
-  const space = model === 'gray' ? (deep ? 'grey16' : 'b-w') : deep ? 'rgb16' : 'srgb';
+  const space = model === 'gray' ? (deep ? 'grey16' : hasAlpha ? 'srgb' : 'b-w') : deep ? 'rgb16' : 'srgb';
   const reduced = await sharp(data, {
     raw: { width: raster.widthPx, height: raster.heightPx, channels: channelsOf(raster) as 1 | 2 | 3 | 4 },
     // The reader's own limits have been applied to this picture.
@@ -49,16 +51,19 @@ async function reduceRaster(raster: Raster, { rectPx, widthPx, heightPx }: Resam
     .toColourspace(space)
     .raw({ depth: deep ? 'ushort' : 'uchar' })
     .toBuffer();
-  return {
-    widthPx,
-    heightPx,
-    model,
-    hasAlpha,
-    depth,
-    data: new (deep ? Uint16Array : Uint8Array)(
-      reduced.buffer,
-      reduced.byteOffset,
-      reduced.byteLength / (deep ? 2 : 1),
-    ),
-  };
+  const Samples = deep ? Uint16Array : Uint8Array;
+  const samples = new Samples(
+    reduced.buffer,
+    reduced.byteOffset,
+    reduced.byteLength / Samples.BYTES_PER_ELEMENT,
+  );
+  // The library leaves out the alpha of 8-bit gray where it gives plain samples: such a picture is taken as rgb.
+  const asRgb = model === 'gray' && space === 'srgb';
+  const result = { widthPx, heightPx, model, hasAlpha, depth, data: asRgb ? takeGray(samples) : samples };
+  return keepEdgeColours(result, raster, rectPx);
+}
+
+/** Gray with alpha from rgb with alpha whose colours are equal. */
+function takeGray(rgba: Uint8Array | Uint16Array): Uint8Array {
+  return Uint8Array.from({ length: rgba.length / 2 }, (_, i) => rgba[i % 2 === 0 ? i * 2 : i * 2 + 1]!);
 }

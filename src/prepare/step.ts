@@ -1,5 +1,5 @@
-import type { Shape } from '../geometry/shape.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
+import type { Shape } from '../geometry/shape.ts';
 
 /** sRGB, 0…255 each, alpha 0 (clear) or 1 (opaque). */
 export interface Background {
@@ -18,7 +18,13 @@ export type Step =
   /** Resample to this size; left out where the size is that already. */
   | { readonly step: 'resize'; readonly widthPx: number; readonly heightPx: number }
   /** Lay on a clear canvas with its top left corner at x, y (may be negative: the overhang is cut). */
-  | { readonly step: 'pad'; readonly widthPx: number; readonly heightPx: number; readonly x: number; readonly y: number }
+  | {
+      readonly step: 'pad';
+      readonly widthPx: number;
+      readonly heightPx: number;
+      readonly x: number;
+      readonly y: number;
+    }
   /** Clear every pixel whose middle lies farther than `bleedMm` outside `edge` (frame: canvas middle = middle of the edge's box). */
   | { readonly step: 'cut'; readonly edge: Shape; readonly bleedMm: number; readonly ppi: number }
   /** Composite over the background, in sRGB. */

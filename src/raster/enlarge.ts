@@ -1,17 +1,14 @@
+import { type CubicTaps, findCubicTaps } from './cubic-taps.ts';
 import { channelsOf, createRaster, fullScaleOf, type Raster } from './raster.ts';
 
 /**
- * The picture enlarged to a size not smaller than its own on either axis, by the cubic convolution kernel with
- * a = -1/2, weighted by alpha; border pixels are repeated outward. Pixel middles map to their true places:
- * output middle x + 1/2 shows source point (x + 1/2) * source / output. Flat areas keep their samples exactly.
- * The raster itself at its own size.
- * @see R. Keys, "Cubic Convolution Interpolation for Digital Image Processing", IEEE Trans. ASSP 29 (1981), eq. 15
+ * The picture enlarged to a size not smaller than its own on either axis, by the cubic kernel, weighted by alpha.
+ * Computed without clipping in between, so that flat areas keep their samples exactly.
  */
 export function enlargeRaster(raster: Raster, widthPx: number, heightPx: number): Raster {
-  if (widthPx === raster.widthPx && heightPx === raster.heightPx) return raster;
   const enlarged = createRaster({ ...raster, widthPx, heightPx });
-  const acrossTaps = findTaps(raster.widthPx, widthPx);
-  const downTaps = findTaps(raster.heightPx, heightPx);
+  const acrossTaps = findCubicTaps(raster.widthPx, widthPx);
+  const downTaps = findCubicTaps(raster.heightPx, heightPx);
   // Source rows enlarged across and premultiplied, by row number; only those that the next output row can need.
   const rows = new Map<number, Float32Array>();
   const rowAt = (y: number): Float32Array => {
@@ -30,34 +27,8 @@ export function enlargeRaster(raster: Raster, widthPx: number, heightPx: number)
   return enlarged;
 }
 
-/** Source pixels that an output pixel is made of. */
+/** Source pixels on each axis that an output pixel is made of, where the kernel is not widened. */
 const TAPS = 4;
-
-/** For every output pixel of an axis four source pixels, each within the source, and their weights (sum 1). */
-interface Taps {
-  readonly from: Int32Array;
-  readonly weights: Float64Array;
-}
-
-function findTaps(sourcePx: number, outputPx: number): Taps {
-  const taps = { from: new Int32Array(outputPx * TAPS), weights: new Float64Array(outputPx * TAPS) };
-  for (let output = 0; output < outputPx; output++) {
-    const place = ((output + 0.5) * sourcePx) / outputPx - 0.5;
-    const first = Math.floor(place) - 1;
-    for (let tap = 0; tap < TAPS; tap++) {
-      taps.from[output * TAPS + tap] = Math.min(Math.max(first + tap, 0), sourcePx - 1);
-      taps.weights[output * TAPS + tap] = cubicWeight(Math.abs(place - first - tap));
-    }
-  }
-  return taps;
-}
-
-/** Keys' kernel at a distance of 0…2 pixels. */
-function cubicWeight(distance: number): number {
-  return distance < 1
-    ? 1.5 * distance ** 3 - 2.5 * distance ** 2 + 1
-    : -0.5 * distance ** 3 + 2.5 * distance ** 2 - 4 * distance + 2;
-}
 
 /** One row with its colour samples multiplied by alpha 0…1; alpha itself stays as it is. */
 function premultiplyRow(raster: Raster, y: number): Float32Array {
@@ -73,7 +44,7 @@ function premultiplyRow(raster: Raster, y: number): Float32Array {
   return row;
 }
 
-function enlargeRow(row: Float32Array, channels: number, { from, weights }: Taps): Float32Array {
+function enlargeRow(row: Float32Array, channels: number, { from, weights }: CubicTaps): Float32Array {
   const enlarged = new Float32Array((from.length / TAPS) * channels);
   for (let tap = 0, target = 0; tap < from.length; tap += TAPS)
     for (let channel = 0; channel < channels; channel++)
