@@ -23,6 +23,7 @@ export interface TypedOptions {
   readonly anyway?: true;
   readonly dryRun?: true;
   readonly recursive?: true;
+  readonly limit?: readonly string[];
   readonly json?: true;
   readonly failOn?: 'error' | 'warning' | 'advice' | 'never';
   readonly quiet?: true;
@@ -103,9 +104,10 @@ async function parserFor(row: CommandRow, argv: readonly string[]): Promise<Comm
     .option('-V, --version')
     .exitOverride()
     .configureOutput({ writeErr: () => undefined, writeOut: () => undefined });
-  for (const { flags, choices, byDefault } of optionsOf(row.name)) {
+  for (const { flags, choices, byDefault, repeats } of optionsOf(row.name)) {
     const option = new Option(flags);
     if (choices) option.choices(choices);
+    if (repeats) option.argParser((word: string, before: readonly string[] = []) => [...before, word]);
     if (byDefault !== undefined) option.default(byDefault);
     command.addOption(option);
   }

@@ -17,7 +17,7 @@ export async function renderHelp(about: CommandName | null, width: number): Prom
     command.version('', '-V, --version', 'the version of the program').helpCommand(false);
     for (const { name, takes, help } of COMMANDS) command.command(`${name} ${takes}`).description(help);
   } else {
-    command.argument(shown.takes, shown.takesHelp);
+    if (shown.takes !== '') command.argument(shown.takes, shown.takesHelp);
   }
   for (const { flags, help, choices, byDefault, hidden } of optionsOf(shown.name)) {
     const offered = choices?.filter((choice) => choice !== 'pdf');

@@ -47,6 +47,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { printBlanks } = await import('./commands/list-blanks.ts');
       return printBlanks(operands, options, io);
     }
+    case 'limits': {
+      const { printLimits } = await import('./commands/list-limits.ts');
+      return printLimits(options, io);
+    }
     case 'press': {
       const { printPressCard } = await import('./commands/print-press-card.ts');
       return printPressCard(operands, options, io);

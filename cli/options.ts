@@ -1,4 +1,4 @@
-export type CommandName = 'prepare' | 'check' | 'blanks' | 'press';
+export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'limits';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -9,6 +9,8 @@ export interface OptionRow {
   readonly of: readonly CommandName[];
   /** Known, so that it can be refused in words, but not offered. */
   readonly hidden?: true;
+  /** May be given several times. */
+  readonly repeats?: true;
 }
 
 export interface CommandRow {
@@ -57,10 +59,17 @@ export const COMMANDS: readonly CommandRow[] = [
     help: 'print the press card of a blank: recipe, layers, cautions',
     examples: ['blankcheck press mug-11oz'],
   },
+  {
+    name: 'limits',
+    takes: '',
+    takesHelp: '',
+    help: 'list what is refused as too large or too slow; --limit raises it',
+    examples: ['blankcheck limits'],
+  },
 ];
 
 const ART: readonly CommandName[] = ['prepare', 'check'];
-const LISTS: readonly CommandName[] = ['blanks', 'press'];
+const LISTS: readonly CommandName[] = ['blanks', 'press', 'limits'];
 const ALL: readonly CommandName[] = [...ART, ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
@@ -123,6 +132,12 @@ export const OPTIONS: readonly OptionRow[] = [
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
   { flags: '--dry-run', help: 'do all but write, and show the plan', of: ART },
   { flags: '--recursive', help: 'folders with all that is below them', of: ART },
+  {
+    flags: '--limit <name=value>',
+    help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
+    of: ART,
+    repeats: true,
+  },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },
   {
     flags: '--fail-on <severity>',

@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import {
   type ArtworkReport,
   BlankcheckError,
+  type Limits,
   type Preflight,
   type PreflightRequest,
   preflight,
@@ -23,6 +24,7 @@ export interface JudgeOptions {
   readonly force: boolean;
   readonly cwd: string;
   readonly signal: AbortSignal;
+  readonly limits: Partial<Limits>;
   readonly reader: ArtworkReader;
   readonly guard: InputGuard;
   readonly temps: TempFiles;
@@ -45,7 +47,7 @@ export async function judgeArtwork(
   { output, skipOwn }: JudgedPlace,
   options: JudgeOptions,
 ): Promise<ArtworkReport | null> {
-  const { request, format, anyway, signal, reader } = options;
+  const { request, format, anyway, signal, limits, reader } = options;
   let bytes: Uint8Array;
   try {
     bytes = await reader.read(artwork);
@@ -57,7 +59,13 @@ export async function judgeArtwork(
   const target = options.writes && output !== undefined ? output : null;
   const refusal = target === null ? null : await findRefusal(target, options);
   const write = target !== null && refusal === null;
-  const judged = await preflight({ path: artwork.path, bytes }, request, { write, anyway, signal, format });
+  const judged = await preflight({ path: artwork.path, bytes }, request, {
+    write,
+    anyway,
+    signal,
+    limits,
+    format,
+  });
   if (refusal && isWritable(judged.report, anyway)) return notWritten(judged.report, refusal);
   return target === null ? judged.report : publish(judged, target, options);
 }

@@ -5,6 +5,7 @@ import { planInputs } from '../inputs/plan-inputs.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
+import { parseLimits } from '../limits.ts';
 import { createInputGuard } from '../output/input-guard.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeAll } from './judge-all.ts';
@@ -24,6 +25,7 @@ export async function judgeArtworks(
 ): Promise<number> {
   const { cwd, interrupt: signal } = io;
   const request = await readRequest(options, cwd);
+  const limits = parseLimits(options.limit ?? []);
   if (words.length === 0) {
     throw new BlankcheckError(
       'missing-artwork',
@@ -40,7 +42,8 @@ export async function judgeArtworks(
     force: options.force === true,
     cwd,
     signal,
-    reader: createArtworkReader(io.stdin, signal),
+    limits,
+    reader: createArtworkReader(io.stdin, signal, limits.maxBytes),
     guard: createInputGuard(origins),
     temps,
   } as const;

@@ -9,7 +9,12 @@ export interface ArtworkReader {
   read(artwork: PlannedArtwork): Promise<Uint8Array>;
 }
 
-export function createArtworkReader(stdin: ByteStream, signal: AbortSignal): ArtworkReader {
+/** `maxBytes` replaces the limit of the table for one artwork; an archive as a whole keeps to the table. */
+export function createArtworkReader(
+  stdin: ByteStream,
+  signal: AbortSignal,
+  maxBytes?: number,
+): ArtworkReader {
   let opened: { readonly file: string; readonly archive: ZipArchive } | null = null;
   const openOnce = async (file: string): Promise<ZipArchive> => {
     if (opened?.file === file) return opened.archive;
@@ -25,9 +30,9 @@ export function createArtworkReader(stdin: ByteStream, signal: AbortSignal): Art
         case 'fault':
           throw origin.error;
         case 'stdin':
-          return readStdin(stdin, signal);
+          return readStdin(stdin, signal, maxBytes);
         case 'file':
-          return readFileBounded(origin.file, signal);
+          return readFileBounded(origin.file, signal, maxBytes);
         case 'entry': {
           const archive = await openOnce(origin.archive);
           const entry = archive.entries.find(({ name }) => name === origin.entry);
@@ -42,11 +47,11 @@ export function createArtworkReader(stdin: ByteStream, signal: AbortSignal): Art
   };
 }
 
-async function readStdin(stdin: ByteStream, signal: AbortSignal): Promise<Uint8Array> {
+async function readStdin(stdin: ByteStream, signal: AbortSignal, maxBytes?: number): Promise<Uint8Array> {
   const stop = () => stdin.stop();
   signal.addEventListener('abort', stop);
   try {
-    const bytes = await collectBounded(stdin);
+    const bytes = await collectBounded(stdin, maxBytes);
     signal.throwIfAborted();
     return bytes;
   } catch (cause) {

@@ -1,20 +1,23 @@
 import { open, readFile, stat } from 'node:fs/promises';
 import { BlankcheckError, LIMITS } from '../../src/index.ts';
 
-const MAX_BYTES = LIMITS.maxBytes.value;
 /** Enough for every signature, and for the first tag of a drawing behind its comments. */
 export const HEAD_BYTES = 65_536;
 
 /** The bytes of a file; of a pipe, whatever comes until it ends. @throws BlankcheckError `too-many-bytes`, `cannot-read`. */
-export async function readFileBounded(path: string, signal: AbortSignal): Promise<Uint8Array> {
+export async function readFileBounded(
+  path: string,
+  signal: AbortSignal,
+  maxBytes: number = LIMITS.maxBytes.value,
+): Promise<Uint8Array> {
   try {
     const stats = await stat(path);
     if (stats.isFile()) {
-      if (stats.size > MAX_BYTES) throw tooManyBytes(stats.size);
+      if (stats.size > maxBytes) throw tooManyBytes(stats.size, maxBytes);
       return await readFile(path, { signal });
     }
     const file = await open(path);
-    return await collectBounded(file.createReadStream({ signal }));
+    return await collectBounded(file.createReadStream({ signal }), maxBytes);
   } catch (cause) {
     signal.throwIfAborted();
     throw cause instanceof BlankcheckError ? cause : cannotRead(cause);
@@ -22,12 +25,15 @@ export async function readFileBounded(path: string, signal: AbortSignal): Promis
 }
 
 /** All bytes of a stream. @throws BlankcheckError `too-many-bytes` as soon as there are more than the limit. */
-export async function collectBounded(stream: AsyncIterable<Uint8Array>): Promise<Uint8Array> {
+export async function collectBounded(
+  stream: AsyncIterable<Uint8Array>,
+  maxBytes: number = LIMITS.maxBytes.value,
+): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
   let length = 0;
   for await (const part of stream) {
     length += part.length;
-    if (length > MAX_BYTES) throw tooManyBytes(length);
+    if (length > maxBytes) throw tooManyBytes(length, maxBytes);
     parts.push(part);
   }
   return Buffer.concat(parts, length);
@@ -72,9 +78,9 @@ export function cannotRead(cause: unknown): BlankcheckError {
   );
 }
 
-function tooManyBytes(bytes: number): BlankcheckError {
+function tooManyBytes(bytes: number, maxBytes: number): BlankcheckError {
   return new BlankcheckError(
     'too-many-bytes',
-    `Expected at most ${MAX_BYTES} bytes, received ${bytes} or more. Export a smaller file.`,
+    `Expected at most ${maxBytes} bytes, received ${bytes} or more. Export a smaller file, or raise the limit with --limit maxBytes=<n>.`,
   );
 }

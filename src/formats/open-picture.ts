@@ -79,7 +79,7 @@ export function decodeError(format: ArtworkFormat, cause: unknown, limits: Limit
   if (/exceeds pixel limit/i.test(words))
     return new BlankcheckError(
       'too-many-pixels',
-      `The artwork has more than ${limits.maxPixels / 1e6} million pixels. Scale it down, or raise maxPixels.`,
+      `The artwork has more than ${limits.maxPixels / 1e6} million pixels. Scale it down, or raise the limit maxPixels (--limit maxPixels=…).`,
       { cause },
     );
   if (/timeout/i.test(words)) return tooSlowError(limits.maxSeconds, { cause });

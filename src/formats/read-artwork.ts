@@ -36,7 +36,7 @@ export async function readArtwork(bytes: Uint8Array, options: ReadOptions = {}):
   if (bytes.length > limits.maxBytes)
     throw new BlankcheckError(
       'too-many-bytes',
-      `The file has ${Math.ceil(bytes.length / 1e6)} MB, the limit is ${Math.floor(limits.maxBytes / 1e6)} MB. Scale the artwork down, or raise maxBytes.`,
+      `The file has ${Math.ceil(bytes.length / 1e6)} MB, the limit is ${Math.floor(limits.maxBytes / 1e6)} MB. Scale the artwork down, or raise the limit maxBytes (--limit maxBytes=…).`,
     );
   const format = requireFormat(bytes);
   return format === 'svg'

@@ -34,7 +34,7 @@ export function libraryTimeout(seconds: number): { seconds: number } {
 export function tooSlowError(seconds: number, options?: ErrorOptions): BlankcheckError {
   return new BlankcheckError(
     'too-slow',
-    `The artwork takes more than ${seconds} s to decode, which a sound file does not. Export it again, or raise maxSeconds.`,
+    `The artwork takes more than ${seconds} s to decode, which a sound file does not. Export it again, or raise the limit maxSeconds (--limit maxSeconds=…).`,
     options,
   );
 }

@@ -55,13 +55,12 @@ describe('one good job, one thing changed', () => {
   });
 
   it('a drawing with live lettering and with outside references', () => {
-    expect(codes({ vector: { textElements: 2, outsideReferences: [], pictures: [], unplacedPictures: 0 } })).toEqual([
-      'vector-content/live-text:warning',
-    ]);
-    expect(codes({ vector: { textElements: 1, outsideReferences: ['a.png'], pictures: [], unplacedPictures: 0 } })).toEqual([
-      'vector-content/live-text:warning',
-      'vector-content/outside-reference:warning',
-    ]);
+    expect(
+      codes({ vector: { textElements: 2, outsideReferences: [], pictures: [], unplacedPictures: 0 } }),
+    ).toEqual(['vector-content/live-text:warning']);
+    expect(
+      codes({ vector: { textElements: 1, outsideReferences: ['a.png'], pictures: [], unplacedPictures: 0 } }),
+    ).toEqual(['vector-content/live-text:warning', 'vector-content/outside-reference:warning']);
   });
 
   it('white art on a white blank prints nothing, on a coloured base it is art', () => {
