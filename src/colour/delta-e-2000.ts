@@ -2,6 +2,9 @@ import type { Triple } from './triple.ts';
 
 const DEGREES = 180 / Math.PI;
 const CHROMA_PIVOT = 25 ** 7;
+const [COS_30, SIN_30] = cosSin(30);
+const [COS_6, SIN_6] = cosSin(6);
+const [COS_63, SIN_63] = cosSin(63);
 /**
  * Hues exactly 180 degrees apart count as not more than 180 apart: rounding in atan2 must not decide which way the
  * mean hue goes (published pairs 10 and 14).
@@ -33,7 +36,7 @@ export function measureDeltaE2000(
   a2: number,
   b2: number,
 ): number {
-  const chroma7 = ((Math.sqrt(a1 * a1 + b1 * b1) + Math.sqrt(a2 * a2 + b2 * b2)) / 2) ** 7;
+  const chroma7 = power7((Math.sqrt(a1 * a1 + b1 * b1) + Math.sqrt(a2 * a2 + b2 * b2)) / 2);
   const stretch = 1 + 0.5 * (1 - Math.sqrt(chroma7 / (chroma7 + CHROMA_PIVOT)));
   const wideA1 = a1 * stretch;
   const wideA2 = a2 * stretch;
@@ -56,16 +59,21 @@ export function measureDeltaE2000(
   const meanC = (c1 + c2) / 2;
   const lightness = ((l1 + l2) / 2 - 50) ** 2;
 
+  // Cosines of the hue's multiples by the double angle: this function is what tables are made of.
+  const cos1 = Math.cos(meanHue / DEGREES);
+  const sin1 = Math.sin(meanHue / DEGREES);
+  const cos2 = cos1 * cos1 - sin1 * sin1;
+  const sin2 = 2 * sin1 * cos1;
   const t =
     1 -
-    0.17 * Math.cos((meanHue - 30) / DEGREES) +
-    0.24 * Math.cos((2 * meanHue) / DEGREES) +
-    0.32 * Math.cos((3 * meanHue + 6) / DEGREES) -
-    0.2 * Math.cos((4 * meanHue - 63) / DEGREES);
+    0.17 * (cos1 * COS_30 + sin1 * SIN_30) +
+    0.24 * cos2 +
+    0.32 * ((cos2 * cos1 - sin2 * sin1) * COS_6 - (sin2 * cos1 + cos2 * sin1) * SIN_6) -
+    0.2 * ((cos2 * cos2 - sin2 * sin2) * COS_63 + 2 * sin2 * cos2 * SIN_63);
   const weightL = 1 + (0.015 * lightness) / Math.sqrt(20 + lightness);
   const weightC = 1 + 0.045 * meanC;
   const weightH = 1 + 0.015 * meanC * t;
-  const meanC7 = meanC ** 7;
+  const meanC7 = power7(meanC);
   const turn = 60 * Math.exp(-(((meanHue - 275) / 25) ** 2));
   const rotation = -2 * Math.sqrt(meanC7 / (meanC7 + CHROMA_PIVOT)) * Math.sin(turn / DEGREES);
 
@@ -80,4 +88,13 @@ function hueDegrees(a: number, b: number): number {
   if (a === 0 && b === 0) return 0;
   const angle = Math.atan2(b, a) * DEGREES;
   return angle < 0 ? angle + 360 : angle;
+}
+
+function power7(x: number): number {
+  const cube = x * x * x;
+  return cube * cube * x;
+}
+
+function cosSin(degrees: number): readonly [number, number] {
+  return [Math.cos(degrees / DEGREES), Math.sin(degrees / DEGREES)];
 }

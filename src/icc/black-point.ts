@@ -1,8 +1,9 @@
 import { labToXyzD50 } from '../colour/lab.ts';
 import type { Triple } from '../colour/triple.ts';
-import { fromLabD50, toLabD50 } from './lab-d50.ts';
+import { makeFromLabStages, makeToLabStages, toLabD50 } from './lab-d50.ts';
 import type { IccProfile, TableIntent } from './profile.ts';
 import { findShadowCorner } from './shadow-corner.ts';
+import { runStages } from './stage.ts';
 
 /** Black of the perceptual reference medium of version 4. @see ICC.1:2022, 6.3.4.3 */
 const REFERENCE_BLACK_XYZ: Triple = [0.00336, 0.0034731, 0.00287];
@@ -29,7 +30,7 @@ export function findSourceBlack(profile: IccProfile, intent: TableIntent): Tripl
     profile.space === 'cmyk' &&
     profile.fromConnection
   )
-    return neutralBlack(printLightness(profile, 'perceptual', 0));
+    return neutralBlack(printLightness(profile, 'perceptual', [0])[0]!);
   const darkIntent = profile.toConnection[intent].kind === 'table' ? intent : 'relative';
   return neutralBlack(toLabD50(profile, darkest, { intent: darkIntent })[0]);
 }
@@ -46,8 +47,7 @@ export function findTargetBlack(profile: IccProfile, intent: TableIntent): Tripl
     return findSourceBlack(profile, intent);
 
   const asked = Array.from({ length: RAMP_STEPS }, (_, i) => (i * 100) / (RAMP_STEPS - 1));
-  const printed = asked.map((lightness) => printLightness(profile, intent, lightness));
-  const corner = findShadowCorner(asked, printed, intent);
+  const corner = findShadowCorner(asked, printLightness(profile, intent, asked), intent);
   if (corner === 'straight') return findSourceBlack(profile, intent);
   return corner === null ? NO_BLACK : neutralBlack(corner);
 }
@@ -64,10 +64,10 @@ function darkestDevice({ space, channels }: IccProfile): number[] | null {
   return space === 'cmyk' ? [1, 1, 1, 1] : null;
 }
 
-/** L* of what is printed for a neutral L*, relative to the paper. */
-function printLightness(profile: IccProfile, intent: TableIntent, lightness: number): number {
-  const device = fromLabD50(profile, [lightness, 0, 0], { intent });
-  return toLabD50(profile, device, { intent: 'relative' })[0];
+/** L* of what is printed for neutrals of these L*, relative to the paper. */
+function printLightness(profile: IccProfile, intent: TableIntent, lightnesses: readonly number[]): number[] {
+  const stages = [...makeFromLabStages(profile, intent), ...makeToLabStages(profile, 'relative')];
+  return lightnesses.map((lightness) => runStages(stages, [lightness, 0, 0], 1)[0]!);
 }
 
 function neutralBlack(lightness: number): Triple {

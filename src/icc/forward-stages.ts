@@ -38,11 +38,23 @@ export function makeForwardStages(profile: IccProfile, intent: Intent): Stage[] 
       ...decodeConnection(profile.connection, lut),
     ];
   }
-  const { curves, matrix } = model;
-  const linearise: Stage = (values) => {
-    for (let i = 0; i < 3; i++) values[i] = evaluateCurve(curves[i]!, values[i]!);
+  return [lineariseStage(model.curves), matrixStage(model.matrix)];
+}
+
+/** Remembers the last value of each channel: colours of a table come in order, and powers are slow. */
+function lineariseStage(curves: readonly Curve[]): Stage {
+  const asked = new Float64Array(curves.length).fill(Number.NaN);
+  const found = new Float64Array(curves.length);
+  return (values) => {
+    for (let i = 0; i < curves.length; i++) {
+      const value = values[i]!;
+      if (value !== asked[i]) {
+        found[i] = evaluateCurve(curves[i]!, value);
+        asked[i] = value;
+      }
+      values[i] = found[i]!;
+    }
   };
-  return [linearise, matrixStage(matrix)];
 }
 
 /** @see ICC.1:2022, F.2 monochrome profiles: the curve's value is the achromatic part of the connection space */

@@ -18,15 +18,13 @@ export function planGrid(
   const nodes = sizes.reduce((product, size) => product * size, 1);
   const values = new Float32Array(nodes * outputs);
   const colour = new Float64Array(STAGE_CHANNELS);
+  const at = new Int32Array(channels);
   for (let node = 0; node < nodes; node++) {
-    let rest = node;
-    for (let i = channels - 1; i >= 0; i--) {
-      const size = sizes[i]!;
-      colour[i] = places[i]![rest % size]!;
-      rest = Math.floor(rest / size);
-    }
+    for (let i = 0; i < channels; i++) colour[i] = places[i]![at[i]!]!;
     for (const stage of stages) stage(colour);
     for (let k = 0; k < outputs; k++) values[node * outputs + k] = colour[k]!;
+    // The next node: the last axis varies fastest.
+    for (let i = channels - 1; i >= 0 && ++at[i]! === sizes[i]; i--) at[i] = 0;
   }
   return { sizes, shapes: axes.map(({ placeOf }) => placeOf), values, outputs };
 }

@@ -1,3 +1,5 @@
+import { makeGridStage3 } from './grid-stage3.ts';
+import { makeGridStage4 } from './grid-stage4.ts';
 import type { Grid } from './lut.ts';
 import type { Stage } from './stage.ts';
 
@@ -8,7 +10,14 @@ import type { Stage } from './stage.ts';
  * @see J. Kasson et al., Performing color space conversions with three-dimensional linear interpolation,
  * Journal of Electronic Imaging 4(3), 1995 (cited from memory)
  */
-export function makeGridStage({ sizes, outputs, values }: Grid): Stage {
+export function makeGridStage(grid: Grid): Stage {
+  if (grid.sizes.length === 3) return makeGridStage3(grid);
+  if (grid.sizes.length === 4) return makeGridStage4(grid);
+  return makeAnyGridStage(grid);
+}
+
+/** The same without regard to speed; the flat ones are held against it. */
+export function makeAnyGridStage({ sizes, outputs, values }: Grid): Stage {
   const inputs = sizes.length;
   const strides = stridesOf(sizes, outputs);
   const fractions = new Float64Array(inputs);

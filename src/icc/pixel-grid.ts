@@ -17,7 +17,7 @@ export interface GridAxis {
   readonly stride: number;
 }
 
-/** A grid made ready for samples of one depth. */
+/** A grid made ready for pixels of one depth. */
 export interface PixelGrid {
   readonly axes: readonly GridAxis[];
   readonly nodes: Int16Array | Int32Array;
@@ -39,8 +39,15 @@ export interface GridPlan {
   readonly outputs: number;
 }
 
-/** 8-bit results keep 6 bits below the point while they are summed, 16-bit results none. */
-export function makePixelGrid(plan: GridPlan, fullScale: 255 | 65535): PixelGrid {
+/**
+ * `sourceScale` is the full scale of the samples that are looked up, `fullScale` that of the results. 8-bit results
+ * keep 6 bits below the point while they are summed, 16-bit results none.
+ */
+export function makePixelGrid(
+  plan: GridPlan,
+  sourceScale: 255 | 65535,
+  fullScale: 255 | 65535 = sourceScale,
+): PixelGrid {
   const { sizes, shapes, values, outputs } = plan;
   const spare = fullScale === 255 ? 6 : 0;
   const scale = fullScale * 2 ** spare;
@@ -55,7 +62,7 @@ export function makePixelGrid(plan: GridPlan, fullScale: 255 | 65535): PixelGrid
   let stride = count * NODE_NUMBERS;
   const axes = sizes.map((size, i) => {
     stride /= size;
-    return makeAxis(shapes[i]!, size, stride, fullScale);
+    return makeAxis(shapes[i]!, size, stride, sourceScale);
   });
   return { axes, nodes, outputs, fullScale, shift: WEIGHT_BITS + spare };
 }
