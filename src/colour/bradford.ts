@@ -1,7 +1,7 @@
 import { applyMatrix, invertMatrix, type Matrix3, multiplyMatrices, scalingMatrix } from './matrix3.ts';
 import type { Triple } from './triple.ts';
 
-/** XYZ to the sharpened cone responses in which whites are scaled. @see ICC.1:2022, E.2 (linear Bradford) */
+/** XYZ to the sharpened cone responses in which whites are scaled. @see ICC.1:2022, annex E (linear Bradford) */
 const BRADFORD: Matrix3 = [
   [0.8951, 0.2664, -0.1614],
   [-0.7502, 1.7135, 0.0367],

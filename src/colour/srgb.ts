@@ -10,7 +10,7 @@ import {
 } from './matrix3.ts';
 import type { Triple } from './triple.ts';
 
-/** The parameters of the sRGB curve: ((x + 0.055) / 1.055)^2.4, and x / 12.92 up to 0.04045. @see IEC 61966-2-1:1999, 5.2 */
+/** The parameters of the sRGB curve: ((x + 0.055) / 1.055)^2.4, and x / 12.92 up to 0.04045. @see IEC 61966-2-1:1999, clause 5 */
 export const SRGB_CURVE = { gamma: 2.4, offset: 0.055, slope: 12.92, linearTo: 0.04045 } as const;
 
 /** Linear light 0…1 of an sRGB sample 0…1; values outside keep their sign. */
@@ -27,7 +27,7 @@ export function encodeSrgb(light: number): number {
   return light <= linearTo / slope ? light * slope : (1 + offset) * light ** (1 / gamma) - offset;
 }
 
-/** Chromaticities of the Rec. 709 primaries and of the D65 white that sRGB takes over. @see IEC 61966-2-1:1999, 4.3 */
+/** Chromaticities of the Rec. 709 primaries and of the D65 white that sRGB takes over. @see IEC 61966-2-1:1999, clause 4 */
 const RED = whole(0.64, 0.33);
 const GREEN = whole(0.3, 0.6);
 const BLUE = whole(0.15, 0.06);

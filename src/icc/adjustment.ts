@@ -13,8 +13,8 @@ export interface TransformOptions {
 
 /**
  * What happens to XYZ between two profiles: media whites for absolute, black points when they are compensated.
- * Perceptual and saturation to a version 4 profile are always compensated, since the black of their connection space
- * is not that of version 2. null when nothing happens.
+ * Perceptual and saturation to a device of version 4 are always compensated, since the black of their connection space
+ * is not that of version 2; Little CMS does the same. null when nothing happens.
  */
 export function findAdjustment(
   source: IccProfile,
@@ -26,7 +26,8 @@ export function findAdjustment(
     const to = absoluteScale(target, intent);
     return scaleAdjustment([from[0] / to[0], from[1] / to[1], from[2] / to[2]]);
   }
-  const isForced = intent !== 'relative' && target.majorVersion === 4;
+  const isDevice = target.space !== 'lab' && target.space !== 'xyz';
+  const isForced = intent !== 'relative' && target.majorVersion === 4 && isDevice;
   if (!blackPointCompensation && !isForced) return null;
   return compensateBlack(findSourceBlack(source, intent), findTargetBlack(target, intent));
 }

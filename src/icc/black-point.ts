@@ -5,7 +5,7 @@ import type { IccProfile, TableIntent } from './profile.ts';
 import { findShadowCorner } from './shadow-corner.ts';
 import { runStages } from './stage.ts';
 
-/** Black of the perceptual reference medium of version 4. @see ICC.1:2022, 6.3.4.3 */
+/** Black of the perceptual reference medium of version 4. @see ICC.1:2022, 6.3 */
 const REFERENCE_BLACK_XYZ: Triple = [0.00336, 0.0034731, 0.00287];
 
 const NO_BLACK: Triple = [0, 0, 0];
@@ -52,7 +52,7 @@ export function findTargetBlack(profile: IccProfile, intent: TableIntent): Tripl
   return corner === null ? NO_BLACK : neutralBlack(corner);
 }
 
-/** Perceptual and saturation tables of version 4 all end at the same black. @see ICC.1:2022, 6.3.3 */
+/** Perceptual and saturation tables of version 4 all end at the same black. @see ICC.1:2022, 6.3 */
 function hasReferenceBlack(profile: IccProfile, intent: TableIntent): boolean {
   const isTable = (profile.toConnection ?? profile.fromConnection)?.[intent].kind === 'table';
   return profile.majorVersion === 4 && intent !== 'relative' && isTable;

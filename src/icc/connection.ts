@@ -11,7 +11,7 @@ const LAB_ENCODINGS: Readonly<Record<Lut['labEncoding'], { lightness: number; un
   full: { lightness: 1, unit: 1 / 255 },
 };
 
-/** XYZ 1 is 0x8000 of 0xFFFF. @see ICC.1:2022, 6.3.4.2, table 11 */
+/** XYZ 1 is 0x8000 of 0xFFFF. @see ICC.1:2022, 6.3.4.2 */
 const XYZ_UNIT = 0x8000 / 0xffff;
 
 /**

@@ -17,7 +17,7 @@ export type Intent = 'perceptual' | 'relative' | 'saturation' | 'absolute';
 /** The intents that have tables of their own; absolute is relative with the media white put back. */
 export type TableIntent = Exclude<Intent, 'absolute'>;
 
-/** The intent whose model is used: absolute colorimetric reads the relative tables. @see ICC.1:2022, 6.2.5 */
+/** The intent whose model is used: absolute colorimetric reads the relative tables. @see ICC.1:2022, 6.2 */
 export function tableIntentOf(intent: Intent): TableIntent {
   return intent === 'absolute' ? 'relative' : intent;
 }

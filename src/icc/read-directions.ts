@@ -11,13 +11,13 @@ import type { TagTable } from './read-tag-table.ts';
 type Space = Pick<ProfileHeader, 'space' | 'channels' | 'connection'>;
 type Models = Readonly<Record<TableIntent, ColourModel>>;
 
-/** Number that each intent has in the names of the table tags. @see ICC.1:2022, 9.2.1 to 9.2.11, table 25 */
+/** Number that each intent has in the names of the table tags. @see ICC.1:2022, 9.2.1 to 9.2.8 */
 const TABLE_NUMBER: Readonly<Record<TableIntent, number>> = { perceptual: 0, relative: 1, saturation: 2 };
 
 /**
  * The models of both directions. Tables go before matrix and curves; an intent without a table of its own takes the
  * perceptual one, then any. @throws profile-malformed, profile-unsupported, profile-missing-tag
- * @see ICC.1:2022, 8.2 to 8.5 and 9.1
+ * @see ICC.1:2022, clause 8
  */
 export function readDirections(
   space: Space,

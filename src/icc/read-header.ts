@@ -17,7 +17,7 @@ const OTHER_CLASSES: Readonly<Record<string, string>> = {
   nmcl: 'a list of named colours',
 };
 
-/** Spaces whose values mean something here; all others are known by their number of channels only. @see 7.2.6 */
+/** Spaces whose values mean something here; all others are known by their number of channels only. @see ICC.1:2022, 7.2.6 */
 const SPACES: Readonly<Record<string, readonly [DeviceSpace, number]>> = {
   GRAY: ['gray', 1],
   'RGB ': ['rgb', 3],
