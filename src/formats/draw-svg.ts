@@ -100,7 +100,7 @@ const SAME_SHAPE = 1e-3;
 
 /** The tag without the attributes of these names. Values are passed over whole, so that nothing inside them counts. */
 function removeAttributes(tag: string, names: RegExp): string {
-  return tag.replace(/([^\s"'=<>/]+)(\s*=\s*(?:"[^"]*"|'[^']*'))/g, (all, name: string) =>
+  return tag.replace(/(?<=\s)([^\s"'=<>/]+)\s*=\s*(?:"[^"]*"|'[^']*')/g, (all, name: string) =>
     names.test(name) ? '' : all,
   );
 }

@@ -10,6 +10,9 @@ export interface IsoBoxes {
   readonly brokenType: string | null;
 }
 
+/** A row of pictures' boxes has a few dozen; each costs an object. */
+const MOST_BOXES = 10_000;
+
 /**
  * The boxes that stand in `bytes` one after another. Never throws.
  * @see ISO/IEC 14496-12, 4.2: 32-bit size and type; size 1: 64-bit size follows; size 0: up to the end
@@ -25,7 +28,8 @@ export function readIsoBoxes(bytes: Uint8Array): IsoBoxes {
     if (short === 1 && at + 16 > bytes.length) return { boxes, brokenType: type };
     const head = short === 1 ? 16 : 8;
     const size = short === 0 ? bytes.length - at : short === 1 ? Number(view.getBigUint64(at + 8)) : short;
-    if (size < head || at + size > bytes.length) return { boxes, brokenType: type };
+    if (size < head || at + size > bytes.length || boxes.length >= MOST_BOXES)
+      return { boxes, brokenType: type };
     boxes.push({ type, data: bytes.subarray(at + head, at + size) });
     at += size;
   }

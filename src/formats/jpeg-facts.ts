@@ -8,6 +8,8 @@ interface Segment {
   readonly data: Uint8Array;
 }
 
+/** A profile of 16 MB takes 250, metadata about as many; each costs an object. */
+const MOST_SEGMENTS = 10_000;
 const EOI = 0xd9;
 const SOS = 0xda;
 /** Start of frame, except the three codes in their range that mean something else (ITU-T T.81, table B.1). */
@@ -48,6 +50,8 @@ function readSegments(bytes: Uint8Array): Segment[] {
     const length = (bytes[at] ?? 0) * 256 + (bytes[at + 1] ?? 0);
     if (length < 2 || at + length > bytes.length)
       throw damagedFile('jpeg', `the segment at byte ${at - 2} is cut off`);
+    if (segments.length >= MOST_SEGMENTS)
+      throw damagedFile('jpeg', `it has more than ${MOST_SEGMENTS} segments`);
     segments.push({ marker, data: bytes.subarray(at + 2, at + length) });
     at += length;
   }

@@ -1,3 +1,5 @@
+import { prologLength } from './svg-text.ts';
+
 /** A format that is known by its bytes and not read. */
 export interface OtherFormat {
   readonly name: string;
@@ -90,10 +92,7 @@ const OTHER_FORMATS: readonly OtherFormat[] = [
   {
     name: 'a web page',
     remedy: 'a download often saves the page instead of the picture: download the picture itself',
-    matches: (bytes) =>
-      /^(?:\xef\xbb\xbf)?\s*(?:<!--[\s\S]*?-->\s*)*<(?:!doctype\s+html|html|head|body)\b/i.test(
-        headText(bytes),
-      ),
+    matches: isWebPage,
   },
   { name: 'a text file', remedy: 'it is no artwork', matches: isText },
 ];
@@ -106,6 +105,14 @@ export function namedFormat(bytes: Uint8Array): OtherFormat | null {
 /** Two letters prove little: the header size must be one that a BMP can have. */
 function isBitmap(bytes: Uint8Array): boolean {
   return bytes.length > 18 && [12, 40, 52, 56, 64, 108, 124].includes(bytes[14]!) && bytes[15] === 0;
+}
+
+function isWebPage(bytes: Uint8Array): boolean {
+  const text = headText(bytes).replace(/^\xef\xbb\xbf/, '');
+  const prolog = prologLength(text);
+  return (
+    /<!doctype\s+html\b/i.test(text.slice(0, prolog)) || /^<(?:html|head|body)\b/i.test(text.slice(prolog))
+  );
 }
 
 /** UTF-8 without control characters, in the first kilobyte. */

@@ -12,6 +12,8 @@ export interface PngChunk {
   readonly offset: number;
 }
 
+/** Pictures of a gigabyte in chunks of the usual sizes have fewer; each costs an object. */
+const MOST_CHUNKS = 500_000;
 const AROUND_DATA = 12; // length, type and CRC, four bytes each (5.3)
 
 /**
@@ -30,6 +32,7 @@ export function readPngChunks(bytes: Uint8Array): PngChunk[] {
     const end = offset + AROUND_DATA + view.getUint32(offset);
     const type = String.fromCharCode(...bytes.subarray(offset + 4, offset + 8));
     if (!/^[A-Za-z]{4}$/.test(type)) throw damaged(`byte ${offset} begins no chunk`);
+    if (chunks.length >= MOST_CHUNKS) throw damaged(`it has more than ${MOST_CHUNKS} chunks`);
     if (end > bytes.length) throw damaged(`the chunk ${type} at byte ${offset} is cut off`);
     const whole = crc32(bytes.subarray(offset + 4, end - 4)) === view.getUint32(end - 4);
     if (whole) chunks.push({ type, data: bytes.subarray(offset + 8, end - 4), offset });

@@ -57,7 +57,7 @@ export function collectPictures({ widthPx, heightPx, viewBox }: SvgSize): Pictur
   };
   const frames: Frame[] = [outside];
   const pictures: Found[] = [];
-  const uses: { readonly id: string; readonly linear: Linear }[] = [];
+  const uses = new Map<string, Linear[]>();
   let overflow = 0;
 
   return {
@@ -76,7 +76,7 @@ export function collectPictures({ widthPx, heightPx, viewBox }: SvgSize): Pictur
           : frame,
       );
       const href = attributes.href ?? attributes['xlink:href'] ?? '';
-      if (name === 'use' && frame.drawn) uses.push({ id: href.slice(1), linear: frame.linear });
+      if (name === 'use' && frame.drawn) addUse(uses, href.slice(1), frame.linear);
       if (name !== 'image' || !/^\s*data:image\/(?!svg)/i.test(href)) return;
       if (pictures.length >= MOST_PICTURES) overflow++;
       else
@@ -91,20 +91,26 @@ export function collectPictures({ widthPx, heightPx, viewBox }: SvgSize): Pictur
       frames.pop();
     },
     finish: () => {
+      const usesOf = ({ id }: Found) => (id === undefined ? [] : (uses.get(id) ?? []));
       const repeated = pictures.flatMap((picture) =>
-        uses
-          .filter(({ id }) => id === picture.id)
-          .map(({ linear }) => ({ ...picture, toNatural: compose(linear, picture.own) })),
+        usesOf(picture).map((linear) => ({ ...picture, toNatural: compose(linear, picture.own) })),
       );
-      const unplaced = pictures.filter(
-        ({ id, drawn }) => !drawn && !uses.some((use) => use.id === id),
-      ).length;
+      const unplaced = pictures.filter((picture) => !picture.drawn && usesOf(picture).length === 0).length;
       return {
         placed: [...pictures.filter(({ drawn }) => drawn), ...repeated],
         unplaced: unplaced + overflow,
       };
     },
   };
+}
+
+/** A picture used often at different sizes shows its worst early; more would only cost time. */
+const MOST_USES = 50;
+
+function addUse(uses: Map<string, Linear[]>, id: string, linear: Linear): void {
+  const known = uses.get(id) ?? [];
+  if (known.length < MOST_USES) known.push(linear);
+  uses.set(id, known);
 }
 
 /** A nested svg opens a viewport of its own; the root's size is known already. @see SVG 2, 8.2 */

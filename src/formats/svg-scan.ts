@@ -25,6 +25,9 @@ interface Root {
 /** Nobody draws deeper, and readers that recurse could run out of stack. */
 const DEEPEST = 500;
 
+/** Each costs an error with its place; drawing programs write a few dozen entities. */
+const MOST_LIBERTIES = 10_000;
+
 /**
  * Reads the markup once, without building a tree and without expanding entities.
  * @throws `damaged` when elements are not closed or nested too deep; `drawing-without-size`
@@ -36,6 +39,7 @@ export async function scanSvg(text: string): Promise<SvgScan> {
   const open: string[] = [];
   let root: Root | null = null;
   let textElements = 0;
+  let liberties = 0;
 
   parser.onopentag = (tag) => {
     const name = tag.name.replace(/^.*:/, '');
@@ -61,6 +65,8 @@ export async function scanSvg(text: string): Promise<SvgScan> {
   parser.onerror = ({ message }) => {
     if (/^(?:Unexpected|Unmatched|Unclosed)/.test(message))
       throw damagedFile('svg', 'it is cut off, or its elements are not closed rightly');
+    if (++liberties > MOST_LIBERTIES)
+      throw damagedFile('svg', `it has more than ${MOST_LIBERTIES} entities or faults`);
     parser.resume(); // entities and other liberties are the drawing library's to judge
   };
   parser.write(text).close();

@@ -34,13 +34,14 @@ const PX_PER_UNIT: Readonly<Record<string, number>> = {
   ex: 8,
 };
 
+const LENGTH = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?)(%|[a-z]*)$/i;
+
 /**
  * A length in CSS pixels; a percentage of `wholePx`. null when it is left out, `auto`, no length, or a percentage of
  * nothing.
  */
-export function parseSvgLength(text: string | undefined, wholePx: number | null = null): number | null {
-  const [, digits, unit = ''] =
-    /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(%|[a-z]*)\s*$/i.exec(text ?? '') ?? [];
+export function parseSvgLength(text = '', wholePx: number | null = null): number | null {
+  const [, digits, unit = ''] = LENGTH.exec(text.trim()) ?? [];
   if (digits === undefined) return null;
   const perUnit = unit === '%' ? wholePx !== null && wholePx / 100 : PX_PER_UNIT[unit.toLowerCase()];
   return typeof perUnit === 'number' ? Number(digits) * perUnit : null;

@@ -27,10 +27,12 @@ export function stretchOf({ a, b, c, d }: Linear): { readonly x: number; readonl
   return { x: Math.hypot(a, b), y: Math.hypot(c, d) };
 }
 
+const TRANSFORM = /\b(matrix|translate|scale|rotate|skewX|skewY)\s*\(([^()]*)\)/gi;
+
 /** A `transform` attribute's list; what cannot be read changes nothing. @see SVG 2, 8.5; CSS Transforms 1, 8 */
 export function parseTransform(text: string | undefined): Linear {
   let result = IDENTITY;
-  for (const [, name = '', list = ''] of (text ?? '').matchAll(/([a-z]+)\s*\(([^()]*)\)/gi)) {
+  for (const [, name = '', list = ''] of (text ?? '').matchAll(TRANSFORM)) {
     const numbers = list
       .trim()
       .split(/[\s,]+/)

@@ -18,6 +18,9 @@ export function readWebpFacts(bytes: Uint8Array): ContainerFacts {
   };
 }
 
+/** Of animations, the longest have some thousands; each costs an object. */
+const MOST_CHUNKS = 100_000;
+
 interface RiffChunk {
   readonly type: string;
   readonly data: Uint8Array;
@@ -34,6 +37,7 @@ function readRiffChunks(bytes: Uint8Array): RiffChunk[] {
     const size = view.getUint32(at + 4, true);
     const type = String.fromCharCode(...bytes.subarray(at, at + 4));
     if (at + 8 + size > end) throw damagedFile('webp', `the chunk ${type.trim()} at byte ${at} is cut off`);
+    if (chunks.length >= MOST_CHUNKS) throw damagedFile('webp', `it has more than ${MOST_CHUNKS} chunks`);
     chunks.push({ type, data: bytes.subarray(at + 8, at + 8 + size) });
     at += 8 + size + (size & 1);
   }

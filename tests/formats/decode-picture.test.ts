@@ -1,4 +1,4 @@
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { pictureEntries, type TiffEntry, writeTiff } from '../../fixtures/byte-writers/write-tiff.ts';
 import { decodePicture } from '../../src/formats/decode-picture.ts';
@@ -229,6 +229,34 @@ describe('other formats', () => {
     const raster = await decodePicture(await openPicture('jpeg', white, limits), limits);
     expect(raster.model).toBe('cmyk');
     expect(Math.max(...raster.data)).toBeLessThanOrEqual(2); // JPEG at quality 100 is not lossless
+  });
+
+  it('JPEG with a gain map for bright screens: the plain picture counts', async () => {
+    const image = sharp({ create: { width: 64, height: 64, channels: 3, background: '#c86432' } });
+    // The package's types do not know the method yet.
+    const mapped = (image as Sharp & { withGainMap(): Sharp }).withGainMap();
+    const bytes = await mapped.jpeg({ quality: 100 }).toBuffer();
+    expect(await sharp(bytes).metadata()).toHaveProperty('gainMap');
+    const limits = limitsWith();
+    const raster = await decodePicture(await openPicture('jpeg', bytes, limits), limits);
+    const plain = await sharp(bytes, { ignoreIcc: true }).raw().toBuffer();
+    expect([raster.model, raster.depth]).toEqual(['rgb', 8]);
+    expect(Buffer.compare(Buffer.from(raster.data as Uint8Array), plain)).toBe(0);
+  });
+
+  it.each([
+    ['lossless', 0xc3, 8],
+    ['arithmetic', 0xc9, 8],
+    ['12-bit', 0xc1, 12],
+  ])('refuses %s JPEG by name', async (_, marker, bits) => {
+    const jpeg = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#c86432' } })
+      .jpeg()
+      .toBuffer();
+    const frame = jpeg.indexOf(Uint8Array.of(0xff, 0xc0));
+    const changed = Uint8Array.from(jpeg);
+    changed[frame + 1] = marker;
+    changed[frame + 4] = bits;
+    await expect(readArtwork(changed)).rejects.toMatchObject({ code: 'unsupported-format' });
   });
 
   // 1023 and 4095 are white: shifted up alone they would be 65472 and 65520, and white would print as a tint.
