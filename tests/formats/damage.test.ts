@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { pictureEntries, writeTiff } from '../../fixtures/byte-writers/write-tiff.ts';
 import { BlankcheckError } from '../../src/blankcheck-error.ts';
+import { writePngChunk } from '../../src/formats/png-chunks.ts';
 import { readArtwork } from '../../src/formats/read-artwork.ts';
 import { makeSmallFiles } from './small-files.ts';
 
@@ -44,6 +46,40 @@ describe('junk behind the end', () => {
     const longer = new Uint8Array(bytes.length + 37).fill(0xa5);
     longer.set(bytes);
     expect(await refusalOf(longer)).toBe(null);
+  });
+});
+
+describe('containers in more parts than any picture has', () => {
+  const begin = (format: string, length: number) => {
+    const bytes = new Uint8Array(length);
+    bytes.set(FILES[format]!.subarray(0, Math.min(length, 33)));
+    return bytes;
+  };
+
+  it('PNG of a million empty chunks', async () => {
+    const bytes = new Uint8Array(
+      Buffer.concat([begin('png', 33), Buffer.alloc(12_000_000, writePngChunk('aaAa', new Uint8Array(0)))]),
+    );
+    expect(await refusalOf(bytes)).toBe('damaged');
+  });
+
+  it('JPEG of a million empty segments', async () => {
+    const bytes = new Uint8Array(
+      Buffer.concat([Uint8Array.of(0xff, 0xd8), Buffer.alloc(4_000_000, Uint8Array.of(0xff, 0xe5, 0, 2))]),
+    );
+    expect(await refusalOf(bytes)).toBe('damaged');
+  });
+
+  it('TIFF without any pixels', async () => {
+    const entries = pictureEntries({ widthPx: 1, heightPx: 1, bits: [8], photometric: 1 });
+    expect(await refusalOf(writeTiff([{ entries }]))).toBe('damaged');
+  });
+
+  it('TIFF whose strip lies beyond the end', async () => {
+    const entries = pictureEntries({ widthPx: 1, heightPx: 2, bits: [8], photometric: 1 });
+    const bytes = writeTiff([{ entries, pixels: Uint8Array.of(7, 8) }]);
+    expect(await refusalOf(bytes)).toBe(null);
+    expect(await refusalOf(bytes.subarray(0, bytes.length - 1))).toBe('damaged');
   });
 });
 

@@ -348,6 +348,33 @@ describe('hostile drawings', () => {
     expect(await codeOf(bytes)).toBe('damaged');
   });
 
+  // Each would take minutes if a pattern backtracked or lists multiplied: the test's own time limit is the judge.
+  it.each([
+    [
+      'letters that are no transform',
+      svg('width="8" height="6"', `<g transform="${'a'.repeat(200_000)}"/>`),
+      null,
+    ],
+    [
+      'numbers that are no length',
+      svg(`width="${'1'.repeat(200_000)}!" height="6"`, ''),
+      'drawing-without-size',
+    ],
+    ['a name without a value', svg(`width="8" height="6" ${'a'.repeat(200_000)}`, ''), 'damaged'],
+    ['entities that nobody defined', svg('width="8" height="6"', '&a;'.repeat(1_000_000)), 'damaged'],
+    ['comments before a web page', Buffer.from(`${'<!-- -->'.repeat(100)}<`), 'unsupported-format'],
+    [
+      'pictures used over and over',
+      svg(
+        'width="8" height="6"',
+        `${'<use href="#p"/>'.repeat(20_000)}${'<image id="p" href="data:image/png,x"/>'.repeat(600)}`,
+      ),
+      null,
+    ],
+  ])('%s: read in time', async (_, bytes, code) => {
+    expect(await codeOf(bytes, { drawAt: { widthPx: 8, heightPx: 6 } })).toBe(code);
+  });
+
   it('a compressed bomb is not unpacked beyond the limit', async () => {
     const bomb = gzipSync(svg('width="8" height="6"', ' '.repeat(5_000_000)));
     expect(bomb.length).toBeLessThan(10_000);
