@@ -3,10 +3,9 @@ import type { Job } from '../job/job.ts';
 import type { Raster } from '../raster/raster.ts';
 import { defineCheck } from './define-check.ts';
 import { placeOfReadings, scaleToReach, shareOfEdge } from './edge-places.ts';
-import { type EdgeReading, readEdge } from './edge-profile.ts';
-import { phraseSides, TOUCH_MM, worstPerSide } from './sides.ts';
-
-type Short = EdgeReading & { readonly reachMm: number };
+import { readEdge } from './edge-profile.ts';
+import { coverPasses, isShort, widthThatPasses } from './edge-remedy.ts';
+import { formatGap, phraseGaps, worstPerSide } from './sides.ts';
 
 export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
   id: 'bleed-cover',
@@ -25,17 +24,13 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
   run: ({ job, raster }) => {
     const { bleed } = job.blank;
     const edge = readEdge(job, raster);
-    const short = edge.filter(
-      (reading): reading is Short =>
-        reading.reachMm !== null &&
-        reading.reachMm < bleed.value - TOUCH_MM &&
-        reading.point.faces !== 'inside',
-    );
+    const short = edge.filter((reading) => isShort(reading, bleed.value));
     if (short.length === 0) return { findings: [] };
     const scale = scaleToReach(
       job,
       short.map(({ point, reachMm }) => ({ point, hasMm: reachMm, wantsMm: bleed.value })),
     );
+    const widthMm = scale === null ? null : widthThatPasses(job, raster, job.placementMm.width * scale, 'up');
     return {
       findings: [
         {
@@ -53,7 +48,8 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
               'smallest',
             ),
             sharePercent: shareOfEdge(edge, short),
-            ...(scale === null ? {} : { widthToReachMm: job.placementMm.width * scale }),
+            ...(widthMm === null ? {} : { widthToReachMm: widthMm }),
+            coverReaches: coverPasses(job, raster),
           },
         },
       ],
@@ -61,7 +57,7 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
   },
   phrases: {
     short: ({ actual, expected, facts }) =>
-      `The art crosses the edge but goes on only ${formatLength(actual!.value)} beyond it at the worst place (${phraseSides(facts)}), expected ${formatLength(expected!.min!)}: a bare hairline will show along ${formatShare(Number(facts.sharePercent))}. ${remedy(facts)}`,
+      `The art crosses the edge but goes on only ${formatGap(actual!.value)} beyond it at the worst place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)}: a bare hairline will show along ${formatShare(Number(facts.sharePercent))}. ${remedy(facts)}`,
   },
 });
 
@@ -73,14 +69,14 @@ function formatShare(percent: number): string {
       : `${Math.round(percent)} % of the outline`;
 }
 
+/** Only what was tried on this art: a larger size does not close the gaps of a ragged rim. */
 function remedy(facts: Readonly<Record<string, unknown>>): string {
-  const larger =
-    typeof facts.widthToReachMm === 'number'
-      ? `Print it at least ${formatLength(roundUp(facts.widthToReachMm))} wide, use`
-      : 'Use';
-  return `${larger} --fit cover, or print it small enough to stay inside the safe line.`;
-}
-
-function roundUp(mm: number): number {
-  return Math.ceil(mm * 10) / 10;
+  const ways: string[] = [];
+  if (typeof facts.widthToReachMm === 'number')
+    ways.push(`print it ${formatLength(facts.widthToReachMm)} wide`);
+  if (facts.coverReaches === true) ways.push('use --fit cover without a size');
+  if (ways.length === 0)
+    return 'It has gaps where it meets the edge, and a larger size would not close them: print it small enough to stay inside the safe line, as --fit inside does, or choose art that fills the blank.';
+  const sentence = [...ways, 'print it small enough to stay inside the safe line'].join(', or ');
+  return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }

@@ -22,13 +22,20 @@ export default defineCheck<{ readonly job: Job; readonly rimPx: readonly PointPx
   run: ({ job, rimPx }) => ({ findings: [...findCut(job, rimPx), ...findStretch(job)] }),
   phrases: {
     'larger-than-blank': ({ actual, facts }) =>
-      `The art reaches up to ${formatLength(actual!.value)} beyond the bleed line (${phraseSides(facts)}), and what lies there is cut. It prints ${size(facts)}; the blank with its bleed is ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. Print it smaller, or accept the cut with --fit cover.`,
+      `The art reaches up to ${formatLength(actual!.value)} beyond the bleed line (${phraseSides(facts)}), and what lies there is cut. It prints ${size(facts)}; the blank with its bleed is ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. ${wayBack(facts)}`,
     cut: ({ actual, facts }) =>
       `To cover the blank, up to ${formatLength(actual!.value)} of the art beyond the bleed line is cut (${phraseSides(facts)}). Look whether anything important is lost there; --offset moves the art.`,
     stretched: ({ actual, facts }) =>
       `The art is stretched: its two scales differ by ${actual!.value.toFixed(1)} %. It prints ${size(facts)}. Give only --width or only --height to keep the proportions.`,
   },
 });
+
+/** Art that hangs over on one side only was moved there. */
+function wayBack(facts: Finding['facts']): string {
+  const beyond = (side: string) => typeof facts[`${side}Mm`] === 'number';
+  const moved = beyond('left') !== beyond('right') || beyond('top') !== beyond('bottom');
+  return `${moved ? 'Move it with --offset, print' : 'Print'} it smaller, or, if the cut is meant, use --fit cover in place of a size.`;
+}
 
 function size(facts: Finding['facts']): string {
   return formatSize(Number(facts.widthMm), Number(facts.heightMm));

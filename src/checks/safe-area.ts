@@ -1,14 +1,18 @@
 import { formatLength } from '../geometry/length.ts';
+import type { PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
 import type { Raster } from '../raster/raster.ts';
 import { defineCheck } from './define-check.ts';
 import { placeOfReadings, scaleToReach, shareOfEdge } from './edge-places.ts';
-import { type EdgeReading, readEdge } from './edge-profile.ts';
-import { phraseSides, worstPerSide } from './sides.ts';
+import { readEdge } from './edge-profile.ts';
+import { type CloseReading, isClose, widthThatPasses, widthWithinSafe } from './edge-remedy.ts';
+import { formatGap, phraseGaps, worstPerSide } from './sides.ts';
 
-type Close = EdgeReading & { readonly clearanceMm: number };
-
-export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
+export default defineCheck<{
+  readonly job: Job;
+  readonly raster: Raster;
+  readonly rimPx: readonly PointPx[];
+}>({
   id: 'safe-area',
   title: 'Art inside the safe line',
   reason:
@@ -18,21 +22,16 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
     'safe inset of the blank (common practice, no source)',
   ],
   codes: { 'too-close': ['warning'] },
-  needs: ({ job, artwork }) =>
+  needs: ({ job, artwork, rimPx }) =>
     job === null
       ? { skip: 'nothing is visible, so nothing is near the edge' }
-      : { inputs: { job, raster: artwork.raster } },
-  run: ({ job, raster }) => {
+      : { inputs: { job, raster: artwork.raster, rimPx } },
+  run: ({ job, raster, rimPx }) => {
     const { safe } = job.blank;
     const edge = readEdge(job, raster);
-    const close = edge.filter(
-      (reading): reading is Close => reading.clearanceMm !== null && reading.point.faces !== 'outside',
-    );
+    const close = edge.filter(isClose);
     if (close.length === 0) return { findings: [] };
-    const scale = scaleToReach(
-      job,
-      close.map(({ point, clearanceMm }) => ({ point, hasMm: -clearanceMm, wantsMm: -safe.value })),
-    );
+    const widthMm = findWidth(job, raster, rimPx, close);
     return {
       findings: [
         {
@@ -50,7 +49,7 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
               'smallest',
             ),
             sharePercent: shareOfEdge(edge, close),
-            ...(scale === null ? {} : { widthToClearMm: job.placementMm.width * scale }),
+            ...(widthMm === null ? {} : { widthToClearMm: widthMm }),
           },
         },
       ],
@@ -58,6 +57,26 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
   },
   phrases: {
     'too-close': ({ actual, expected, facts }) =>
-      `The art ends ${formatLength(actual!.value)} from the edge at the closest place (${phraseSides(facts)}), expected ${formatLength(expected!.min!)} or more: a small placement error will show. ${typeof facts.widthToClearMm === 'number' ? `Print it at most ${formatLength(Math.floor(facts.widthToClearMm * 10) / 10)} wide, or let` : 'Move it with --offset, or let'} it run over the edge with its full bleed.`,
+      `The art ends ${formatGap(actual!.value)} from the edge at the closest place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)} or more: a small placement error will show. ${typeof facts.widthToClearMm === 'number' ? `Print it at most ${formatLength(facts.widthToClearMm)} wide, or let` : 'Move it with --offset, or let'} it run over the edge with its full bleed.`,
   },
 });
+
+/** The largest width known to pass: scaled from what is too close, or, for art with other parts there, all of it inside. */
+function findWidth(
+  job: Job,
+  raster: Raster,
+  rimPx: readonly PointPx[],
+  close: readonly CloseReading[],
+): number | null {
+  const scale = scaleToReach(
+    job,
+    close.map(({ point, clearanceMm }) => ({
+      point,
+      hasMm: -clearanceMm,
+      wantsMm: -job.blank.safe.value,
+    })),
+  );
+  const estimate =
+    scale === null ? null : widthThatPasses(job, raster, job.placementMm.width * scale, 'down');
+  return estimate ?? widthThatPasses(job, raster, widthWithinSafe(job, rimPx), 'down');
+}

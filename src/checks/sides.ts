@@ -28,9 +28,26 @@ export function worstPerSide(
   return facts;
 }
 
+/** A tenth of a millimetre: no hand and no ruler tells less. */
+const FINE_MM = 0.1;
+
+/** A gap for people: `under 0.1 mm (0.0039 in)` where its digits would mean nothing. */
+export function formatGap(mm: number): string {
+  return mm > 0 && mm < FINE_MM ? `under ${formatLength(FINE_MM)}` : formatLength(mm);
+}
+
 /** `left 1.2 mm (0.05 in), top 3 mm (0.12 in)` from the facts of worstPerSide. */
 export function phraseSides(facts: Readonly<Record<string, Fact>>): string {
+  return phraseEach(facts, formatLength);
+}
+
+/** The same for gaps. */
+export function phraseGaps(facts: Readonly<Record<string, Fact>>): string {
+  return phraseEach(facts, formatGap);
+}
+
+function phraseEach(facts: Readonly<Record<string, Fact>>, format: (mm: number) => string): string {
   return SIDES.filter((side) => typeof facts[`${side}Mm`] === 'number')
-    .map((side) => `${side} ${formatLength(Number(facts[`${side}Mm`]))}`)
+    .map((side) => `${side} ${format(Number(facts[`${side}Mm`]))}`)
     .join(', ');
 }

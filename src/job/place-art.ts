@@ -13,7 +13,7 @@ export const DEFAULT_PPI = practiceLimit('print-resolution').value;
 /** Most pixels per inch that may be asked for. */
 export const MAX_PPI = practiceLimit('print-resolution-most').value;
 /** Steps of the search in outlines with inward corners: that of the walk along an edge. */
-const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
+export const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
 
 /**
  * Where the art goes on the blank and how many of its pixels fall on an inch. `rimPx` are points that bound
@@ -57,7 +57,7 @@ export function placeArt(
 }
 
 /** mm per pixel of the artwork, in the axes of the blank. */
-interface Scale {
+export interface Scale {
   readonly x: number;
   readonly y: number;
 }
@@ -81,7 +81,8 @@ function scaleToSize({ widthMm, heightMm }: JobRequest, turned: TurnedSize): Sca
   return { x, y };
 }
 
-function scaleToCover({ edge, bleed }: BlankInHand, turned: TurnedSize): Scale {
+/** mm per pixel at which the turned content box fills the box of the edge and its bleed. */
+export function scaleToCover({ edge, bleed }: BlankInHand, turned: TurnedSize): Scale {
   const width = edge.box.width + 2 * bleed.value;
   const height = edge.box.height + 2 * bleed.value;
   const scale = Math.max(width / turned.width, height / turned.height);

@@ -142,3 +142,45 @@ describe('art placed by --fit', () => {
     expect(codesOf(onPlate(square(50), { ...PLATE, bleedMm: 0, safeMm: 0 }))).toEqual([]);
   });
 });
+
+describe('the sizes that the remedies name', () => {
+  const diamond = paintRaster(600, 600, (x, y) =>
+    Math.abs(x + 0.5 - 300) + Math.abs(y + 0.5 - 300) < 299 ? GREEN : CLEAR,
+  );
+  const full = paintRaster(600, 600, () => GREEN);
+  const find = (art: typeof full, request: Parameters<typeof outcomesOf>[1], check: string) =>
+    findingsOf(outcomesOf(art, request), check)[0]!;
+  const edgeCodes = (art: typeof full, request: Parameters<typeof outcomesOf>[1]) =>
+    codesOf(outcomesOf(art, request).filter(({ check }) => check === 'bleed-cover' || check === 'safe-area'));
+
+  it('the width and --fit cover that would close the bleed do close it', () => {
+    const { facts } = find(full, { widthMm: 102 }, 'bleed-cover');
+    expect(facts).toMatchObject({ widthToReachMm: 106, coverReaches: true });
+    expect(edgeCodes(full, { widthMm: 106 })).toEqual([]);
+    expect(edgeCodes(full, { fit: 'cover' })).toEqual([]);
+  });
+
+  it('none is named where the rim of the art leaves gaps at that size too', () => {
+    for (const request of [{ widthMm: 110 }, { fit: 'cover' }] as const) {
+      const { facts } = find(diamond, request, 'bleed-cover');
+      expect(facts.widthToReachMm).toBeUndefined();
+      expect(facts.coverReaches).toBe(false);
+    }
+  });
+
+  it.each([
+    ['in the ring', full, 97],
+    ['over the edge', diamond, 140],
+  ])('the width that would clear the safe line clears it: art %s', (_, art, widthMm) => {
+    const { facts } = find(art, { widthMm }, 'safe-area');
+    expect(facts.widthToClearMm).toBeGreaterThanOrEqual(90);
+    expect(edgeCodes(art, { widthMm: Number(facts.widthToClearMm) })).toEqual([]);
+  });
+
+  it('a tenth of a millimetre more than that width is too close', () => {
+    const { facts } = find(full, { widthMm: 97 }, 'safe-area');
+    expect(edgeCodes(full, { widthMm: Number(facts.widthToClearMm) + 0.1 })).toEqual([
+      'safe-area/too-close:warning',
+    ]);
+  });
+});
