@@ -1,8 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { basename } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { curveTag, parametricTag } from '../../fixtures/byte-writers/icc-tags.ts';
-import { isSrgb } from '../../src/icc/is-srgb.ts';
+import { curveTag } from '../../fixtures/byte-writers/icc-tags.ts';
 import type { IccProfile } from '../../src/icc/profile.ts';
 import { readProfile } from '../../src/icc/read-profile.ts';
 import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
@@ -11,10 +8,12 @@ import { makeTransform } from '../../src/icc/transform.ts';
 import { COATED_REFERENCE } from './coated-reference.ts';
 import { askLcms, requireEngines } from './engines.ts';
 import { makeGenerator } from './random-colours.ts';
-import { TABLE_PROFILES, writeGrayProfile, writeMatrixProfile, writeTableProfile } from './table-profiles.ts';
+import { readIfDevice } from './read-if-device.ts';
+import { writeGrayProfile, writeMatrixProfile } from './simple-profiles.ts';
+import { TABLE_PROFILES } from './table-profiles.ts';
+import { writeTableProfile } from './write-table-profile.ts';
 
 const relative = { intent: 'relative', blackPointCompensation: false } as const;
-const srgbCurve = parametricTag(3, [2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045]);
 const wide = readProfile(writeMatrixProfile(curveTag([256 * 1.8]), 2));
 const gray = readProfile(writeGrayProfile(curveTag([256 * 1.8]), 'XYZ '));
 const grayLab = readProfile(writeGrayProfile(curveTag([]), 'Lab '));
@@ -145,39 +144,6 @@ describe('pixels against single colours', () => {
   }
 });
 
-describe('isSrgb', () => {
-  it('knows sRGB by what it does', () => {
-    expect(isSrgb(SRGB_PROFILE)).toBe(true);
-    expect(isSrgb(readProfile(writeMatrixProfile(srgbCurve)))).toBe(true);
-  });
-
-  it('is not taken in by primaries with another curve, tables, gray or ink', () => {
-    expect(isSrgb(readProfile(writeMatrixProfile(curveTag([256 * 2.2]))))).toBe(false);
-    expect(isSrgb(tableRgb)).toBe(false);
-    expect(isSrgb(readProfile(writeGrayProfile(srgbCurve, 'XYZ ')))).toBe(false);
-    expect(isSrgb(cmyk)).toBe(false);
-  });
-
-  // Bluish and the three Gamma profiles are sRGB with a calibration of the graphics card beside it.
-  it('finds it among the profiles of Debian', (context) => {
-    const found = requireEngines(context).filter((path) => {
-      const profile = readIfDevice(path);
-      return profile !== null && isSrgb(profile);
-    });
-    expect(found.map((path) => basename(path)).sort()).toEqual(
-      [
-        'Bluish.icc',
-        'Gamma5000K.icc',
-        'Gamma5500K.icc',
-        'Gamma6500K.icc',
-        'sRGB.icc',
-        'sRGB.icc',
-        'sRGB.icm',
-      ].sort(),
-    );
-  });
-});
-
 describe('against Little CMS', () => {
   // Its answers are not rounded to codes; 16-bit curves inside it account for 0.02 codes.
   it('RGB profiles give the codes it gives', { timeout: 60_000 }, (context) => {
@@ -197,11 +163,3 @@ describe('against Little CMS', () => {
     }
   });
 });
-
-function readIfDevice(path: string): IccProfile | null {
-  try {
-    return readProfile(readFileSync(path));
-  } catch {
-    return null;
-  }
-}

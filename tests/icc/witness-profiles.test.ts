@@ -9,6 +9,7 @@ import type { IccProfile, Intent } from '../../src/icc/profile.ts';
 import { readProfile } from '../../src/icc/read-profile.ts';
 import { askArgyll, askLcms, requireEngines } from './engines.ts';
 import { randomColours } from './random-colours.ts';
+import { readIfDevice } from './read-if-device.ts';
 
 const INTENTS: readonly Intent[] = ['perceptual', 'relative', 'saturation', 'absolute'];
 const COLOURS = 40;
@@ -37,12 +38,8 @@ interface Read {
 
 function readAll(paths: readonly string[]): Read[] {
   return paths.flatMap((path) => {
-    try {
-      return [{ path, profile: readProfile(readFileSync(path)) }];
-    } catch (error) {
-      if (error instanceof BlankcheckError) return [];
-      throw error;
-    }
+    const profile = readIfDevice(path);
+    return profile ? [{ path, profile }] : [];
   });
 }
 

@@ -9,7 +9,9 @@ import { readProfile } from '../../src/icc/read-profile.ts';
 import { requireWitness } from '../witness.ts';
 import { askArgyll, askLcms } from './engines.ts';
 import { randomColours } from './random-colours.ts';
-import { TABLE_PROFILES, writeGrayProfile, writeMatrixProfile, writeTableProfile } from './table-profiles.ts';
+import { writeGrayProfile, writeMatrixProfile } from './simple-profiles.ts';
+import { TABLE_PROFILES } from './table-profiles.ts';
+import { writeTableProfile } from './write-table-profile.ts';
 
 const relative = { intent: 'relative' } as const;
 const NAME = 'profile.icc';
