@@ -1,50 +1,98 @@
 import { familyOf } from './catalogue/catalogue.ts';
+import type { PrintPicture } from './checks/define-check.ts';
 import type { Outcome } from './checks/finding.ts';
 import { CHECKS } from './checks/index.ts';
 import { runChecks } from './checks/run.ts';
 import type { Artwork } from './formats/artwork.ts';
-import type { PointPx } from './geometry/rectangle.ts';
+import { resample } from './formats/resample.ts';
+import { MM_PER_INCH } from './geometry/length.ts';
+import { middleOf, type PointPx } from './geometry/rectangle.ts';
 import type { BlankInHand, Job } from './job/job.ts';
 import type { JobRequest } from './job/job-request.ts';
 import { hasConvexEdge } from './job/lines.ts';
 import { placeArt } from './job/place-art.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
+import { scaleArt } from './prepare/carry-out.ts';
+import { planPrint } from './prepare/plan.ts';
+import type { Background, PrintPlan } from './prepare/step.ts';
 import { makeArtTest } from './raster/art-test.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
 import type { Survey } from './raster/survey.ts';
 import { surveyRaster } from './raster/survey-raster.ts';
 
-/** An artwork placed on its blank. `job` is null and `rimPx` empty when nothing is visible. */
+/** What is asked for: a job, and how its print-ready file is made. */
+export interface PrintRequest extends JobRequest {
+  /** What fills the padding; white by default. */
+  readonly background?: Background;
+}
+
+/** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
 export interface PlacedArtwork {
   readonly blank: BlankInHand;
   readonly survey: Survey;
   /** Points that bound the visible pixels: corners of their hull, or of the rim's pixels where the edge has inward corners. */
   readonly rimPx: readonly PointPx[];
   readonly job: Job | null;
+  /** Computed without touching a pixel. */
+  readonly plan: PrintPlan | null;
 }
 
 /** A placed artwork and what every check said of it, in the order of the list. */
 export interface CheckedArtwork extends PlacedArtwork {
+  readonly picture: PrintPicture | null;
   readonly outcomes: readonly Outcome[];
 }
 
+const WHITE: Background = { r: 255, g: 255, b: 255, alpha: 1 };
+
 /**
- * Surveys an artwork once and places it on the blank that the request names.
+ * Surveys an artwork once, places it on the blank that the request names, and plans its print-ready file.
  * @throws BlankcheckError of kind `usage` when the request cannot be met on this blank.
  */
-export function placeArtwork(artwork: Artwork, request: JobRequest): PlacedArtwork {
+export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArtwork {
   const blank = resolveBlank(request, familyOf(request.blank));
   const survey = surveyRaster(artwork.raster);
   const { contentBoxPx } = survey;
-  if (contentBoxPx === null) return { blank, survey, rimPx: [], job: null };
+  if (contentBoxPx === null) return { blank, survey, rimPx: [], job: null, plan: null };
   const rimPx = hasConvexEdge(blank)
     ? survey.hullPx
     : listOutlinePoints(makeArtTest(artwork.raster, { from: 'visible', whiteIsNoArt: false }), contentBoxPx);
-  return { blank, survey, rimPx, job: placeArt(request, blank, contentBoxPx, rimPx) };
+  const job = placeArt(request, blank, contentBoxPx, rimPx);
+  const plan = planPrint(job, {
+    hullPx: rimPx,
+    background: request.background ?? WHITE,
+    ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
+  });
+  return { blank, survey, rimPx, job, plan };
 }
 
-/** Places an artwork and runs every check on it. @throws BlankcheckError as placeArtwork; checks never throw. */
-export function checkArtwork(artwork: Artwork, request: JobRequest): CheckedArtwork {
+/**
+ * Places an artwork, brings it to its print size and runs every check on it.
+ * @throws BlankcheckError as placeArtwork, the signal's reason when it was aborted; checks never throw.
+ */
+export async function checkArtwork(
+  artwork: Artwork,
+  request: PrintRequest,
+  options: { readonly signal?: AbortSignal } = {},
+): Promise<CheckedArtwork> {
   const placed = placeArtwork(artwork, request);
-  return { ...placed, outcomes: runChecks({ artwork, ...placed }, CHECKS) };
+  const picture = await takePicture(artwork, placed, options.signal);
+  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture }, CHECKS) };
+}
+
+async function takePicture(
+  artwork: Artwork,
+  { job, plan }: PlacedArtwork,
+  signal?: AbortSignal,
+): Promise<PrintPicture | null> {
+  if (job === null || plan === null) return null;
+  const raster = await scaleArt(artwork.raster, plan, { resample, ...(signal ? { signal } : {}) });
+  const pad = plan.steps.find((step) => step.step === 'pad')!;
+  const middle = middleOf(job.blank.edge.box);
+  const pixelMm = MM_PER_INCH / job.ppi;
+  const originMm = {
+    x: middle.x + (pad.x - plan.widthPx / 2) * pixelMm,
+    y: middle.y + (pad.y - plan.heightPx / 2) * pixelMm,
+  };
+  return { raster, originMm, pixelMm };
 }

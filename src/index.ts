@@ -25,7 +25,13 @@ export type {
   WrapRecord,
 } from './catalogue/records.ts';
 export { searchBlanks } from './catalogue/search-blanks.ts';
-export { type CheckedArtwork, checkArtwork, type PlacedArtwork, placeArtwork } from './check-artwork.ts';
+export {
+  type CheckedArtwork,
+  checkArtwork,
+  type PlacedArtwork,
+  type PrintRequest,
+  placeArtwork,
+} from './check-artwork.ts';
 export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
@@ -52,7 +58,6 @@ export { DEFAULT_PPI, MAX_PPI } from './job/place-art.ts';
 export {
   type Preflight,
   type PreflightOptions,
-  type PreflightRequest,
   preflight,
   reportUnreadable,
 } from './preflight.ts';
@@ -60,7 +65,6 @@ export type { Background, PrintPlan, Step } from './prepare/step.ts';
 export {
   type PrepareOptions,
   type PrintReadyFormat,
-  planArtwork,
   prepareArtwork,
 } from './prepare-artwork.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';

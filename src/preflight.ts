@@ -1,23 +1,18 @@
 import { createHash } from 'node:crypto';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import { type CheckedArtwork, checkArtwork } from './check-artwork.ts';
+import { type CheckedArtwork, checkArtwork, type PrintRequest } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { ReadOptions } from './formats/read-artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
 import type { BlankInHand } from './job/job.ts';
 import type { JobRequest } from './job/job-request.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
-import type { Background, PrintPlan } from './prepare/step.ts';
-import { type PrintReadyFormat, planArtwork, prepareArtwork } from './prepare-artwork.ts';
+import type { PrintPlan } from './prepare/step.ts';
+import { type PrintReadyFormat, prepareArtwork } from './prepare-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { statusOf } from './reports/status.ts';
-
-export interface PreflightRequest extends JobRequest {
-  /** What fills the padding; white by default. */
-  readonly background?: Background;
-}
 
 export interface PreflightOptions extends ReadOptions {
   /** Make the print-ready file; false only checks and plans. */
@@ -41,11 +36,11 @@ export interface Preflight {
  */
 export async function preflight(
   source: { readonly path: string; readonly bytes: Uint8Array },
-  request: PreflightRequest,
+  request: PrintRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
   // Before any byte is read: a request that cannot be met costs no decoding.
-  const blank = resolveBlank(request, familyOf(request.blank));
+  resolveBlank(request, familyOf(request.blank));
   let artwork: Artwork;
   try {
     artwork = await readForPrint(source.bytes, request, options);
@@ -55,13 +50,13 @@ export async function preflight(
     }
     throw error;
   }
-  const checked = checkArtwork(artwork, request);
+  const checked = await checkArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
-  const plan = planArtwork(checked, request.background);
-  const report = reportChecked(source.path, artwork, checked, plan);
-  const wanted = options.write && plan !== null && (report.status !== 'stop' || options.anyway === true);
-  if (!wanted) return { report, printReady: null };
-  return { report, printReady: { plan, bytes: await prepareArtwork(artwork, blank.id, plan, options) } };
+  const report = reportChecked(source.path, artwork, checked);
+  const { plan } = checked;
+  const wanted = options.write && (report.status !== 'stop' || options.anyway === true);
+  const bytes = wanted ? await prepareArtwork(artwork, checked, options) : null;
+  return { report, printReady: plan === null || bytes === null ? null : { plan, bytes } };
 }
 
 /** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
@@ -93,12 +88,7 @@ export function reportUnreadable(
   };
 }
 
-function reportChecked(
-  path: string,
-  artwork: Artwork,
-  checked: CheckedArtwork,
-  plan: PrintPlan | null,
-): ArtworkReport {
+function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork): ArtworkReport {
   const { raster, sha256, format, statedPpi } = artwork;
   return {
     artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
@@ -110,7 +100,7 @@ function reportChecked(
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
     mends: [],
-    plan: plan?.steps ?? [],
+    plan: checked.plan?.steps ?? [],
     output: null,
   };
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { findBlank, type PreflightRequest, preflight } from '../src/index.ts';
+import { findBlank, type PrintRequest, preflight } from '../src/index.ts';
 import { demoArtworks, paintDemo } from './demo-art.ts';
 
-const REQUESTS: Readonly<Record<string, Omit<PreflightRequest, 'blank'>>> = {
+const REQUESTS: Readonly<Record<string, Omit<PrintRequest, 'blank'>>> = {
   'shed-tile': { widthMm: 177.8 },
   'coaster-leaves': { fit: 'cover' },
 };

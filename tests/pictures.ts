@@ -36,6 +36,7 @@ export function artworkOf(raster: Raster, changes: Partial<Artwork> = {}): Artwo
     format: 'png',
     sha256: '0'.repeat(64),
     raster,
+    ownColours: null,
     statedPpi: null,
     orientation: 1,
     pages: 1,

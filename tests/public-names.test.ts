@@ -40,7 +40,6 @@ const NAMES = [
   'parsePositiveLength',
   'parseSize',
   'placeArtwork',
-  'planArtwork',
   'preflight',
   'prepareArtwork',
   'pressCard',

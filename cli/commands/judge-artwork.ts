@@ -4,7 +4,7 @@ import {
   BlankcheckError,
   type Limits,
   type Preflight,
-  type PreflightRequest,
+  type PrintRequest,
   preflight,
   readPrintRecord,
   reportUnreadable,
@@ -17,7 +17,7 @@ import type { TempFiles } from '../output/temp-files.ts';
 
 /** How every artwork of a run is judged. */
 export interface JudgeOptions {
-  readonly request: PreflightRequest;
+  readonly request: PrintRequest;
   readonly format: 'png' | 'tiff';
   readonly writes: boolean;
   readonly anyway: boolean;

@@ -1,7 +1,7 @@
 import {
   BlankcheckError,
   MAX_PPI,
-  type PreflightRequest,
+  type PrintRequest,
   parseNonNegativeLength,
   parseOffset,
   parsePositiveLength,
@@ -15,7 +15,7 @@ import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
  * What the options of `prepare` and `check` ask for.
  * @throws BlankcheckError of kind `usage` for the first that does not hold.
  */
-export async function readRequest(options: TypedOptions, cwd: string): Promise<PreflightRequest> {
+export async function readRequest(options: TypedOptions, cwd: string): Promise<PrintRequest> {
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;

@@ -84,6 +84,6 @@ async function tryLink(temp: string, path: string): Promise<'linked' | 'taken' |
 export function fileExists(path: string): BlankcheckError {
   return new BlankcheckError(
     'file-exists',
-    `"${path}" is there already. Add --force to replace it, or give another folder with --out.`,
+    `"${path}" is there already and was left as it is: it may be of another size or other art. Add --force to replace it, or give another folder with --out.`,
   );
 }

@@ -90,12 +90,13 @@ function shapeWords({ outline }: BlankRecord): string {
   return outline?.shape.endsWith('rect') && outline.widthMm === outline.heightMm ? 'square' : '';
 }
 
-/** Words in small letters; a number takes its unit along (`8 in` is `8in`), and `8 x 10` is one size. */
+/** Words in small letters; a number takes its unit along (`8 in` and `8-inch` are `8in`), and `8 x 10` is one size. */
 function splitWords(text: string): readonly string[] {
   return text
     .toLowerCase()
     .replaceAll('×', 'x')
     .replaceAll(/(\d)\s*"/g, '$1in')
+    .replaceAll(/(\d)[\s-]*inch(?:es)?\b/g, '$1in')
     .replaceAll(/(\d)\s+(?=(?:mm|cm|in|oz|ml)\b)/g, '$1')
     .replaceAll(/(\d)(?:mm|cm|in)?\s*x\s*(?=\d)/g, '$1x')
     .split(/[^\p{L}\p{N}.-]+/u)

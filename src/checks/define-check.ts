@@ -1,8 +1,18 @@
 import type { Artwork } from '../formats/artwork.ts';
-import type { PointPx } from '../geometry/rectangle.ts';
+import type { PointMm, PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
+import type { Raster } from '../raster/raster.ts';
 import type { Survey } from '../raster/survey.ts';
 import type { Fact, Finding, Severity } from './finding.ts';
+
+/** The art as it will be printed, before its colours are converted: turned, scaled, in the artwork's own colours. */
+export interface PrintPicture {
+  readonly raster: Raster;
+  /** Where its top left corner lies, mm from that of the outline box, seen from the front. */
+  readonly originMm: PointMm;
+  /** Size of one of its pixels on the blank. */
+  readonly pixelMm: number;
+}
 
 /** What checks may look at. `job` is null when nothing is visible: there is nothing to place. */
 export interface Subject {
@@ -11,6 +21,8 @@ export interface Subject {
   /** Points that bound the visible pixels: corners of their hull, or of the rim's pixels in outlines with inward corners. */
   readonly rimPx: readonly PointPx[];
   readonly job: Job | null;
+  /** The printed part of the art at its print size; null when nothing is visible. */
+  readonly picture: PrintPicture | null;
 }
 
 /** What a check needs, or why it cannot run. */

@@ -1,4 +1,4 @@
-import { middleOf, type PointMm, type PointPx } from '../geometry/rectangle.ts';
+import { middleOf, type PointMm, type PointPx, type RectMm } from '../geometry/rectangle.ts';
 import { frameOf } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { marginWithinSafe } from '../job/lines.ts';
@@ -12,17 +12,30 @@ const SMALLEST_SCALE = 0.2;
 const OFFSET_STEP_MM = 0.5;
 const OFFSET_STEPS = 60;
 
-/** The largest factor under 1 about the middle of the art that clears every hole, or null. */
-export function findClearingScale(job: Job, isArt: ArtTest, keepOutMm: number): number | null {
+/** Measures the art at another place: true when no hole is touched. Slow and exact; the search here is quick and sampled. */
+export type Clears = (placementMm: RectMm) => boolean;
+
+/** The largest width under the present one, in tenths of a millimetre, that clears every hole about the middle of the art; or null. */
+export function findClearingWidth(
+  job: Job,
+  isArt: ArtTest,
+  keepOutMm: number,
+  clears: Clears,
+): number | null {
   const zone = sampleZones(job.blank.holes, keepOutMm);
-  const middle = middleOf(job.placementMm);
+  const { placementMm } = job;
+  const middle = middleOf(placementMm);
   for (let percent = 99; percent >= SMALLEST_SCALE * 100; percent -= 1) {
-    const scale = percent / 100;
+    const width = Math.floor((placementMm.width * percent) / 10 + 1e-6) / 10;
+    const scale = width / placementMm.width;
+    if (scale === 0) return null;
     const shrunk = (point: PointMm) => ({
       x: middle.x + (point.x - middle.x) / scale,
       y: middle.y + (point.y - middle.y) / scale,
     });
-    if (isClear(job, isArt, zone, shrunk)) return scale;
+    const height = placementMm.height * scale;
+    const placement = { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
+    if (isClear(job, isArt, zone, shrunk) && clears(placement)) return width;
   }
   return null;
 }
@@ -33,7 +46,9 @@ export function findClearingOffset(
   isArt: ArtTest,
   keepOutMm: number,
   rimPx: readonly PointPx[],
+  clears: Clears,
 ): PointMm | null {
+  const { placementMm, offsetMm } = job;
   const frame = frameOf(job);
   const rim = rimPx.map(frame.toMm);
   const zone = sampleZones(job.blank.holes, keepOutMm);
@@ -41,7 +56,9 @@ export function findClearingOffset(
     if (!rim.every(({ x, y }) => marginWithinSafe(job.blank, x + shift.x, y + shift.y) >= -TOUCH_MM))
       continue;
     const moved = (point: PointMm) => ({ x: point.x - shift.x, y: point.y - shift.y });
-    if (isClear(job, isArt, zone, moved)) return { x: job.offsetMm.x + shift.x, y: job.offsetMm.y + shift.y };
+    const placement = { ...placementMm, x: placementMm.x + shift.x, y: placementMm.y + shift.y };
+    if (isClear(job, isArt, zone, moved) && clears(placement))
+      return { x: offsetMm.x + shift.x, y: offsetMm.y + shift.y };
   }
   return null;
 }

@@ -9,7 +9,7 @@ import type { Raster } from '../raster/raster.ts';
 import { defineCheck } from './define-check.ts';
 import { clipToPixels } from './edge-places.ts';
 import type { Finding } from './finding.ts';
-import { findClearingOffset, findClearingScale } from './keep-out-remedy.ts';
+import { type Clears, findClearingOffset, findClearingWidth } from './keep-out-remedy.ts';
 import { growBox } from './keep-out-zone.ts';
 
 const KEEP_OUT_MM = practiceLimit('keep-out').value;
@@ -38,10 +38,12 @@ export default defineCheck<{
       .filter(({ share }) => share > 0);
     if (covered.length === 0) return { findings: [] };
     const partly = covered.some(({ share }) => share < 1);
-    const scale = partly ? findClearingScale(job, isArt, KEEP_OUT_MM) : null;
-    const offset = partly ? findClearingOffset(job, isArt, KEEP_OUT_MM, rimPx) : null;
+    const clears: Clears = (placementMm) =>
+      job.blank.holes.every((hole) => measureShare({ ...job, placementMm }, isArt, hole) === 0);
+    const width = partly ? findClearingWidth(job, isArt, KEEP_OUT_MM, clears) : null;
+    const offset = partly ? findClearingOffset(job, isArt, KEEP_OUT_MM, rimPx, clears) : null;
     const remedy = {
-      ...(scale === null ? {} : { widthToClearMm: job.placementMm.width * scale }),
+      ...(width === null ? {} : { widthToClearMm: width }),
       ...(offset === null ? {} : { offsetXMm: offset.x, offsetYMm: offset.y }),
     };
     return { findings: covered.map(({ hole, share }) => describe(job, raster, hole, share, remedy)) };
@@ -86,7 +88,7 @@ function describe(job: Job, raster: Raster, hole: Hole, share: number, remedy: F
 function phraseRemedy(facts: Finding['facts']): string {
   const ways: string[] = [];
   if (typeof facts.widthToClearMm === 'number')
-    ways.push(`print it at most ${formatLength(Math.floor(facts.widthToClearMm * 10) / 10)} wide`);
+    ways.push(`print it at most ${formatLength(facts.widthToClearMm)} wide`);
   if (typeof facts.offsetXMm === 'number' && typeof facts.offsetYMm === 'number')
     ways.push(`move it with --offset ${facts.offsetXMm}mm,${facts.offsetYMm}mm`);
   if (ways.length === 0)

@@ -1,3 +1,5 @@
+import type { PixelTransform } from '../icc/pixel-transform.ts';
+import type { IccProfile } from '../icc/profile.ts';
 import type { Raster } from '../raster/raster.ts';
 import type { PrintRecord } from './print-record.ts';
 
@@ -34,13 +36,24 @@ export interface VectorFacts {
   readonly unplacedPictures: number;
 }
 
-/** An artwork, fully decoded, orientation applied, in sRGB (device gray allowed), with what its file says of itself. */
+/**
+ * The colours of an artwork that are not sRGB: wider than sRGB, so that they are judged before anything is clipped.
+ */
+export interface OwnColours {
+  readonly name: string;
+  readonly profile: IccProfile;
+  readonly toSrgb: PixelTransform;
+}
+
+/** An artwork, fully decoded, orientation applied, with what its file says of itself. */
 export interface Artwork {
   readonly format: ArtworkFormat;
   /** Hex SHA-256 of the bytes as given. */
   readonly sha256: string;
   /** As displayed: EXIF, TIFF or PNG orientation is applied. */
   readonly raster: Raster;
+  /** null where the raster is sRGB (gray: with the sRGB curve) already. */
+  readonly ownColours: OwnColours | null;
   /** null when the file says nothing, or nothing that is a length. */
   readonly statedPpi: StatedPpi | null;
   /** 1…8 as in EXIF (CIPA DC-008, tag 0x0112); 1 when the file says nothing. Already applied to the raster. */

@@ -7,17 +7,19 @@ import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
 import { makeSrgbTransform } from '../icc/srgb-transform.ts';
 import { makeTransform } from '../icc/transform.ts';
 import type { ColourModel } from '../raster/raster.ts';
-import type { ArtworkProfile } from './artwork.ts';
+import type { ArtworkProfile, OwnColours } from './artwork.ts';
 import type { StatedColour } from './container-facts.ts';
 
 /** How the device samples of a file become sRGB. */
 export interface ColourPlan {
   readonly profile: ArtworkProfile;
   /**
-   * `keep`: they are sRGB, or are taken for it; `library`: by the imaging library while it decodes, which has a
-   * press profile of its own for CMYK that brings none.
+   * `keep`: they are sRGB, are taken for it, or stay in `ownColours`; `library`: by the imaging library while it
+   * decodes, which has a press profile of its own for CMYK that brings none.
    */
   readonly way: 'keep' | 'library' | PixelTransform;
+  /** RGB spaces of a matrix keep their samples until the picture has been judged and scaled. */
+  readonly ownColours: OwnColours | null;
 }
 
 const SPACE_NAMES: Readonly<Record<ColourModel, string>> = { gray: 'gray', rgb: 'RGB', cmyk: 'CMYK' };
@@ -26,14 +28,14 @@ const SPACE_NAMES: Readonly<Record<ColourModel, string>> = { gray: 'gray', rgb: 
 export function planColour(stated: StatedColour, model: ColourModel): ColourPlan {
   const read = stated.kind === 'icc' ? readFor(stated.bytes, model) : stated;
   if (read.kind === 'usable') return planByProfile(read, model);
-  if (model === 'cmyk') return { profile: { kind: 'cmyk', name: null }, way: 'library' };
+  if (model === 'cmyk') return { profile: { kind: 'cmyk', name: null }, way: 'library', ownColours: null };
   const profile: ArtworkProfile =
     read.kind === 'none'
       ? { kind: 'none', model }
       : read.kind === 'srgb'
         ? { kind: 'srgb', name: 'sRGB' }
         : read;
-  return { profile, way: 'keep' };
+  return { profile, way: 'keep', ownColours: null };
 }
 
 interface UsableProfile {
@@ -44,11 +46,14 @@ interface UsableProfile {
 
 function planByProfile({ profile, transform }: UsableProfile, model: ColourModel): ColourPlan {
   const name = profile.description || 'a profile without a name';
-  if (model === 'cmyk') return { profile: { kind: 'cmyk', name }, way: transform };
+  if (model === 'cmyk') return { profile: { kind: 'cmyk', name }, way: transform, ownColours: null };
   // Conversion would change nothing that shows, so the samples stay as they are.
-  if (isSrgb(profile) || leavesGrayAlone(transform)) return { profile: { kind: 'srgb', name }, way: 'keep' };
+  if (isSrgb(profile) || leavesGrayAlone(transform))
+    return { profile: { kind: 'srgb', name }, way: 'keep', ownColours: null };
   const kind = profile.toConnection?.relative.kind === 'table' ? 'table' : model;
-  return { profile: { kind, name }, way: transform };
+  if (kind === 'rgb')
+    return { profile: { kind, name }, way: 'keep', ownColours: { name, profile, toSrgb: transform } };
+  return { profile: { kind, name }, way: transform, ownColours: null };
 }
 
 /** The profile and its transform, when it is sound and meant for pictures of this model. */

@@ -57,6 +57,7 @@ async function readVector(
     format: 'svg',
     sha256,
     raster,
+    ownColours: null,
     statedPpi: null,
     orientation: 1,
     pages: 1,
@@ -75,7 +76,7 @@ async function readPicture(
   const container = readContainer(format, bytes, limits);
   const picture = await withinSeconds(openPicture(format, bytes, limits), limits.maxSeconds, signal);
   signal?.throwIfAborted();
-  const { profile, way } = planColour(container.colour, picture.model);
+  const { profile, way, ownColours } = planColour(container.colour, picture.model);
   const decoding = way === 'library' ? decodeThroughLibrary(picture, limits) : decodePicture(picture, limits);
   const waiting = withinSeconds(decoding, limits.maxSeconds, signal);
   // The decoder works in a thread of its own: what is done meanwhile costs no time.
@@ -87,6 +88,7 @@ async function readPicture(
     format,
     sha256,
     raster: typeof way === 'string' ? raster : convertToSrgb(raster, way),
+    ownColours,
     statedPpi: combineStatedPpi(format, container.storedPpi, picture.exif, picture.orientation),
     orientation: picture.orientation,
     pages: container.pages,

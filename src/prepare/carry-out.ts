@@ -19,21 +19,56 @@ export type Resample = (
 
 export interface CarryOutOptions {
   readonly resample: Resample;
+  /** Brings colours to sRGB, in the raster's own memory; needed where the plan has a `convert`. */
+  readonly convert?: (raster: Raster) => Raster;
   readonly signal?: AbortSignal;
 }
 
+/** Steps that bring the art to its print size; from then on it is in the axes of the blank. */
+const SCALING: ReadonlySet<Step['step']> = new Set(['crop', 'resize', 'turn']);
+
 /**
- * The print-ready picture: each step of the plan on the result of the one before; 8-bit rgb, with alpha only where
- * the plan has no background. The artwork's raster is not changed.
- * @throws the signal's reason, between two steps
+ * The printed part of the art at its print size, in its own colours, depth and alpha: the picture that is judged and
+ * then composed. The artwork's raster is not changed. @throws the signal's reason, between two steps
  */
+export async function scaleArt(raster: Raster, plan: PrintPlan, options: CarryOutOptions): Promise<Raster> {
+  const { raster: scaled, rectPx } = await fold(
+    raster,
+    plan.steps.filter(({ step }) => SCALING.has(step)),
+    options,
+  );
+  return cropRaster(scaled, rectPx);
+}
+
+/**
+ * The print-ready picture of scaled art: 8-bit rgb, with alpha only where the plan has no background. `scaled` is
+ * not changed, unless the plan converts its colours.
+ */
+export async function composePrint(
+  scaled: Raster,
+  plan: PrintPlan,
+  options: CarryOutOptions,
+): Promise<Raster> {
+  const { raster, rectPx } = await fold(
+    scaled,
+    plan.steps.filter(({ step }) => !SCALING.has(step)),
+    options,
+  );
+  return toRgb8(cropRaster(raster, rectPx));
+}
+
+/** Both: each step of the plan on the result of the one before. */
 export async function carryOut(raster: Raster, plan: PrintPlan, options: CarryOutOptions): Promise<Raster> {
+  return composePrint(await scaleArt(raster, plan, options), plan, options);
+}
+
+async function fold(raster: Raster, steps: readonly Step[], options: CarryOutOptions): Promise<Work> {
   let work: Work = { raster, rectPx: wholeOf(raster), ours: false };
-  for (const step of plan.steps) {
+  for (const step of steps) {
     options.signal?.throwIfAborted();
-    work = await carryOutStep(work, step, options.resample);
+    work = await carryOutStep(work, step, options);
   }
-  return toRgb8(cropRaster(work.raster, work.rectPx));
+  return work;
 }
 
 /** What a step hands to the next. A crop only narrows the rectangle: the pixels it keeps are copied once, by the step after it. */
@@ -44,7 +79,11 @@ interface Work {
   readonly ours: boolean;
 }
 
-async function carryOutStep({ raster, rectPx, ours }: Work, step: Step, resample: Resample): Promise<Work> {
+async function carryOutStep(
+  { raster, rectPx, ours }: Work,
+  step: Step,
+  options: CarryOutOptions,
+): Promise<Work> {
   switch (step.step) {
     case 'crop': {
       const { x, y, width, height } = step.rectPx;
@@ -52,10 +91,13 @@ async function carryOutStep({ raster, rectPx, ours }: Work, step: Step, resample
     }
     case 'resize': {
       const { widthPx, heightPx } = step;
-      return whole(await resample(raster, { rectPx, widthPx, heightPx }), false);
+      return whole(await options.resample(raster, { rectPx, widthPx, heightPx }), false);
     }
     case 'turn':
       return whole(turnRaster(cropRaster(raster, rectPx), step.degrees), false);
+    case 'convert':
+      if (!options.convert) throw new Error(`Expected a way from ${step.from} to sRGB, received none.`);
+      return whole(options.convert(cropRaster(raster, rectPx)), ours);
     case 'pad':
       return whole(padRaster(raster, step, rectPx), true);
     case 'cut':

@@ -11,6 +11,8 @@ export interface PlanOptions {
   /** Points that bound the visible pixels, in the artwork as displayed: whether any lies beyond the bleed line decides on the cut. */
   readonly hullPx: readonly PointPx[];
   readonly background: Background;
+  /** Name of the art's colours where they are not sRGB. */
+  readonly coloursFrom?: string;
 }
 
 /** Doubles miss a line by less than this; art that ends on the bleed line is not cut. */
@@ -21,7 +23,7 @@ const TOUCH_MM = 1e-6;
  * The picture is resampled before it is turned, which is the same and costs less; its canvas is mirrored last.
  * @throws BlankcheckError `print-too-large`
  */
-export function planPrint(job: Job, { hullPx, background }: PlanOptions): PrintPlan {
+export function planPrint(job: Job, { hullPx, background, coloursFrom }: PlanOptions): PrintPlan {
   const { blank, turn, ppi } = job;
   const canvas = canvasOf(job);
   const { rectPx, onCanvasPx } = placeOnCanvas(job, canvas);
@@ -38,6 +40,7 @@ export function planPrint(job: Job, { hullPx, background }: PlanOptions): PrintP
     { step: 'crop', rectPx },
     resized && { step: 'resize', widthPx: scaled.width, heightPx: scaled.height },
     turn !== 0 && { step: 'turn', degrees: turn },
+    coloursFrom !== undefined && { step: 'convert', from: coloursFrom },
     { step: 'pad', widthPx, heightPx, x: onCanvasPx.x, y: onCanvasPx.y },
     reachesBeyondBleed(job, hullPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
     background.alpha === 1 && { step: 'flatten', background },

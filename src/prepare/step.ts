@@ -17,6 +17,8 @@ export type Step =
   | { readonly step: 'turn'; readonly degrees: 90 | 180 | 270 }
   /** Resample to this size; left out where the size is that already. */
   | { readonly step: 'resize'; readonly widthPx: number; readonly heightPx: number }
+  /** Bring the colours of the named space to sRGB; what sRGB cannot hold is clipped. */
+  | { readonly step: 'convert'; readonly from: string }
   /** Lay on a clear canvas with its top left corner at x, y (may be negative: the overhang is cut). */
   | {
       readonly step: 'pad';

@@ -10,6 +10,7 @@ const SHORT_WORDS = {
   crop: 'trim',
   turn: 'turn',
   resize: 'scale',
+  convert: 'convert to sRGB',
   pad: 'place',
   cut: 'cut at the bleed line',
   flatten: 'fill the background',
@@ -25,6 +26,8 @@ export function tellStep(step: Step): string {
       return `Turn ${step.degrees} degrees clockwise.`;
     case 'resize':
       return `Scale to ${pixels(step.widthPx, step.heightPx)}.`;
+    case 'convert':
+      return `Convert the colours from "${step.from}" to sRGB.`;
     case 'pad':
       return `Place on a canvas of ${pixels(step.widthPx, step.heightPx)}, ${step.x} px from its left and ${step.y} px from its top${step.x < 0 || step.y < 0 ? '; what hangs over is cut' : ''}.`;
     case 'cut':

@@ -42,12 +42,10 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
 function tellVerdict(report: ArtworkReport, page: Page): readonly string[] {
   const work = tellWork(report);
   const name = showHidden(report.artwork.path);
-  return hang(
-    `${VERDICT_WORDS[report.status]}: `,
-    work ? `${name} (${work})` : name,
-    page,
-    VERDICT_STYLES[report.status],
-  );
+  const told = work ? `${name} (${work})` : name;
+  // Under READY TO PRINT, a file of an older run that was left where it is would be taken for this one.
+  if (report.error && report.status === 'ready') return hang('NOT WRITTEN: ', told, page, 'stop');
+  return hang(`${VERDICT_WORDS[report.status]}: `, told, page, VERDICT_STYLES[report.status]);
 }
 
 function tellReason({ error }: ArtworkReport, page: Page): readonly string[] {

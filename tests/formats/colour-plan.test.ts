@@ -7,6 +7,7 @@ import { type JpegSegment, putIntoJpeg } from '../../fixtures/byte-writers/put-i
 import { ascii, joinBytes, writeIcc } from '../../fixtures/byte-writers/write-icc.ts';
 import { type PngRecipe, writePng } from '../../fixtures/byte-writers/write-png.ts';
 import { pictureEntries, writeTiff } from '../../fixtures/byte-writers/write-tiff.ts';
+import { convertToSrgb } from '../../src/formats/convert-to-srgb.ts';
 import { readArtwork } from '../../src/formats/read-artwork.ts';
 
 /** sRGB's colorants adapted to D50, as every sRGB profile carries them (IEC 61966-2-1; ICC.1:2022, annex E). */
@@ -72,9 +73,13 @@ const png = (chunks: PngRecipe['chunks'], shape: Partial<PngRecipe> = {}) =>
   });
 const GRAY: Partial<PngRecipe> = { colourType: 0, samples: [0, 64, 128, 255] };
 
+/** The samples in sRGB: art of a wider space is brought there only when its print-ready file is made. */
 const look = async (bytes: Uint8Array) => {
-  const { profile, raster } = await readArtwork(bytes);
-  return { profile, samples: [...raster.data], model: raster.model };
+  const { profile, raster, ownColours } = await readArtwork(bytes);
+  const inSrgb = ownColours
+    ? convertToSrgb({ ...raster, data: raster.data.slice() }, ownColours.toSrgb)
+    : raster;
+  return { profile, samples: [...inSrgb.data], model: raster.model };
 };
 const numbers = (...values: number[]) => {
   const data = new Uint8Array(values.length * 4);
@@ -137,6 +142,8 @@ describe('matrix and gray profiles: converted by own code (T23)', () => {
   it('Display P3 at 8 bits agrees with culori, and clips what sRGB cannot hold', async () => {
     const { profile, samples } = await look(png([iCCP(P3)]));
     expect(profile.kind).toBe('rgb');
+    // Not clipped before it has been judged.
+    expect([...(await readArtwork(png([iCCP(P3)]))).raster.data]).toEqual(RGBA);
     const toSrgb = converter('rgb');
     for (let pixel = 0; pixel < 4; pixel++) {
       const [r, g, b] = RGBA.slice(pixel * 4, pixel * 4 + 3).map((code) => code / 255);

@@ -37,7 +37,13 @@ describe('what is told of every artwork', () => {
       const view = room.subarray(5, 5 + bytes.length);
       const [inRoom, alone] = [await readArtwork(view), await readArtwork(Uint8Array.from(bytes))];
       expect(Buffer.compare(bytesOf(inRoom), bytesOf(alone))).toBe(0);
-      expect({ ...inRoom, raster: null }).toEqual({ ...alone, raster: null });
+      // The profile's lookups are functions, and no two functions are equal.
+      const facts = ({ ownColours, ...artwork }: typeof alone) => ({
+        ...artwork,
+        raster: null,
+        colours: ownColours?.name,
+      });
+      expect(facts(inRoom)).toEqual(facts(alone));
       expect(Buffer.compare(view, bytes)).toBe(0);
     }
   });

@@ -95,7 +95,7 @@ async function surveyFolder() {
   for (const path of files) {
     try {
       const artwork = await readArtwork(readFileSync(path));
-      const { survey, outcomes } = checkArtwork(artwork, { blank });
+      const { survey, outcomes } = await checkArtwork(artwork, { blank });
       const [ours, imageMagick] = [survey.contentBoxPx, boxByImageMagick(path)];
       if (imageMagick === undefined) unwitnessed.push(path);
       else if (JSON.stringify(ours) === JSON.stringify(imageMagick)) same += 1;
