@@ -45,6 +45,8 @@ describe('searchBlanks', () => {
       ['8in', 'tile'],
       ['200mm', 'tile'],
       ['8', 'in', 'tile'],
+      ['8', 'inch', 'tile'],
+      ['8-inches', 'tile'],
       ['7.87in', 'tile'],
     ]) {
       expect(search(...words)[0], words.join(' ')).toBe('tile-ceramic-8in');

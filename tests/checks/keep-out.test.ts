@@ -79,6 +79,23 @@ describe('keep-out names the size and the offset that would clear the hole', () 
     expect(codes(outcomesOf(art, { ...place, widthMm: Number(found!.facts.widthToClearMm) }))).toEqual([]);
   });
 
+  it.each([30, 34.7, 41.3, 52.9, 60.1])(
+    'a ragged rim %d mm wide is clear at the size and the offset named',
+    (widthMm) => {
+      const ragged = paintRaster(900, 900, (x, y) =>
+        Math.hypot(x - 450, y - 450) < 380 + 60 * Math.sin(9 * Math.atan2(y - 450, x - 450)) ? GREEN : CLEAR,
+      );
+      const there = { blank: HOLE, widthMm, offsetMm: { x: 1, y: -39 + widthMm / 2 } };
+      const [over] = findingsOf(outcomesOf(ragged, there), 'keep-out');
+      const { widthToClearMm, offsetXMm, offsetYMm } = over!.facts;
+      expect(widthToClearMm).toBeLessThan(widthMm);
+      expect(codes(outcomesOf(ragged, { ...there, widthMm: Number(widthToClearMm) }))).toEqual([]);
+      if (offsetXMm === undefined) return;
+      const offsetMm = { x: Number(offsetXMm), y: Number(offsetYMm) };
+      expect(codes(outcomesOf(ragged, { ...there, offsetMm }))).toEqual([]);
+    },
+  );
+
   it('promises nothing where nothing would do', () => {
     const middle: BlankRecord = {
       ...PLATE,
