@@ -57,7 +57,7 @@ export default defineCheck<{ readonly job: Job; readonly raster: Raster }>({
   },
   phrases: {
     short: ({ actual, expected, facts }) =>
-      `The art crosses the edge but goes on only ${formatGap(actual!.value)} beyond it at the worst place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)}: a bare hairline will show along ${formatShare(Number(facts.sharePercent))}. ${remedy(facts)}`,
+      `The art crosses the edge but goes on ${formatGap(actual!.value)} beyond it at the worst place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)}: a bare hairline will show along ${formatShare(Number(facts.sharePercent))}. ${remedy(facts)}`,
   },
 });
 
@@ -76,7 +76,7 @@ function remedy(facts: Readonly<Record<string, unknown>>): string {
     ways.push(`print it ${formatLength(facts.widthToReachMm)} wide`);
   if (facts.coverReaches === true) ways.push('use --fit cover without a size');
   if (ways.length === 0)
-    return 'It has gaps where it meets the edge, and a larger size would not close them: print it small enough to stay inside the safe line, as --fit inside does, or choose art that fills the blank.';
+    return 'It has gaps where it meets the edge, which a size that reaches the bleed line would not close: print it small enough to stay inside the safe line, as --fit inside does, or choose art that fills the blank.';
   const sentence = [...ways, 'print it small enough to stay inside the safe line'].join(', or ');
   return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }

@@ -1,4 +1,4 @@
-import { formatLength } from '../geometry/length.ts';
+import { formatLength, formatMillimetres } from '../geometry/length.ts';
 import type { Fact } from './finding.ts';
 
 export type Side = 'left' | 'right' | 'top' | 'bottom';
@@ -31,9 +31,9 @@ export function worstPerSide(
 /** A tenth of a millimetre: no hand and no ruler tells less. */
 const FINE_MM = 0.1;
 
-/** A gap for people: `under 0.1 mm (0.0039 in)` where its digits would mean nothing. */
+/** A gap for people: `less than 0.1 mm` where its digits would mean nothing. */
 export function formatGap(mm: number): string {
-  return mm > 0 && mm < FINE_MM ? `under ${formatLength(FINE_MM)}` : formatLength(mm);
+  return mm > 0 && mm < FINE_MM ? `less than ${formatMillimetres(FINE_MM)}` : formatLength(mm);
 }
 
 /** `left 1.2 mm (0.05 in), top 3 mm (0.12 in)` from the facts of worstPerSide. */
