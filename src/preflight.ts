@@ -39,24 +39,42 @@ export async function preflight(
   request: PrintRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
+  // From here on nothing here refers to the bytes: they may go while the art is judged.
+  const { path } = source;
+  const read = await readOrReport(source, request, options);
+  if ('report' in read) return { report: read.report, printReady: null };
+  const judged = await judge(path, read.artwork, request, options);
+  if (judged.print === null) return { report: judged.report, printReady: null };
+  const { checked, of } = judged.print;
+  const bytes = await prepareArtwork(of, checked, options);
+  return { report: judged.report, printReady: bytes && checked.plan && { plan: checked.plan, bytes } };
+}
+
+/** In functions of their own, so that neither the file's bytes nor the decoded art outlive their use: each is large. */
+async function readOrReport(
+  source: { readonly path: string; readonly bytes: Uint8Array },
+  request: PrintRequest,
+  options: ReadOptions,
+): Promise<{ readonly artwork: Artwork } | { readonly report: ArtworkReport }> {
   // Before any byte is read: a request that cannot be met costs no decoding.
   resolveBlank(request, familyOf(request.blank));
-  let artwork: Artwork;
   try {
-    artwork = await readForPrint(source.bytes, request, options);
+    return { artwork: await readForPrint(source.bytes, request, options) };
   } catch (error) {
     if (error instanceof BlankcheckError && error.kind === 'artwork') {
-      return { report: reportUnreadable(source, error, request), printReady: null };
+      return { report: reportUnreadable(source, error, request) };
     }
     throw error;
   }
+}
+
+async function judge(path: string, artwork: Artwork, request: PrintRequest, options: PreflightOptions) {
   const checked = await checkArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
-  const report = reportChecked(source.path, artwork, checked);
-  const { plan } = checked;
+  const report = reportChecked(path, artwork, checked);
   const wanted = options.write && (report.status !== 'stop' || options.anyway === true);
-  const bytes = wanted ? await prepareArtwork(artwork, checked, options) : null;
-  return { report, printReady: plan === null || bytes === null ? null : { plan, bytes } };
+  const { sha256, ownColours } = artwork;
+  return { report, print: wanted ? { checked, of: { sha256, ownColours } } : null };
 }
 
 /** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */

@@ -21,7 +21,7 @@ export interface PrepareOptions {
  * null when nothing is visible. The artwork and its picture are not changed. @throws the signal's reason.
  */
 export async function prepareArtwork(
-  artwork: Artwork,
+  artwork: Pick<Artwork, 'sha256' | 'ownColours'>,
   { blank, plan, picture }: Pick<CheckedArtwork, 'blank' | 'plan' | 'picture'>,
   options: PrepareOptions = {},
 ): Promise<Uint8Array | null> {

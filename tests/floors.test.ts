@@ -45,13 +45,16 @@ interface Import {
 function importsOf(path: string): Import[] {
   const text = readFileSync(path, 'utf8');
   const found: Import[] = [];
-  for (const match of text.matchAll(/(?:import|export)\s+(type\s)?[^'"]*?from\s+'([^']+)'|import\('([^']+)'\)|import\s+'([^']+)'/g))
+  for (const match of text.matchAll(
+    /(?:import|export)\s+(type\s)?[^'"]*?from\s+'([^']+)'|import\('([^']+)'\)|import\s+'([^']+)'/g,
+  ))
     found.push({ target: match[2] ?? match[3] ?? match[4] ?? '', typeOnly: match[1] !== undefined });
   return found;
 }
 
 const sources = filesBelow(join(root, 'src'));
-const ours = (path: string, target: string) => relative(join(root, 'src'), normalize(join(dirname(path), target)));
+const ours = (path: string, target: string) =>
+  relative(join(root, 'src'), normalize(join(dirname(path), target)));
 
 describe('floors', () => {
   it('every file of src stands in a folder of the table or beside the floors', () => {
@@ -113,7 +116,11 @@ describe('floors', () => {
 
   it('only formats knows the imaging package', () => {
     const wrong = sources.filter((path) => importsOf(path).some(({ target }) => target === 'sharp'));
-    expect(wrong.map((path) => relative(join(root, 'src'), path).split(sep)[0]).filter((folder) => folder !== 'formats')).toEqual([]);
+    expect(
+      wrong
+        .map((path) => relative(join(root, 'src'), path).split(sep)[0])
+        .filter((folder) => folder !== 'formats'),
+    ).toEqual([]);
   });
 
   it('the command line sees the library only through its door', () => {
@@ -122,7 +129,8 @@ describe('floors', () => {
       for (const { target } of importsOf(path)) {
         if (!target.startsWith('.')) continue;
         const to = relative(root, normalize(join(dirname(path), target)));
-        if (to.startsWith(`src${sep}`) && to !== join('src', 'index.ts')) wrong.push(`${relative(root, path)} -> ${to}`);
+        if (to.startsWith(`src${sep}`) && to !== join('src', 'index.ts'))
+          wrong.push(`${relative(root, path)} -> ${to}`);
       }
     expect(wrong).toEqual([]);
   });

@@ -4,6 +4,7 @@ import { distanceInside } from '../geometry/signed-distance.ts';
 import { cropRaster } from '../raster/crop.ts';
 import { cutRaster, type DistancePx } from '../raster/cut.ts';
 import { flattenRaster } from '../raster/flatten.ts';
+import { layFlat } from '../raster/lay-flat.ts';
 import { mirrorRaster } from '../raster/mirror.ts';
 import { padRaster, wholeOf } from '../raster/pad.ts';
 import type { Raster } from '../raster/raster.ts';
@@ -49,12 +50,19 @@ export async function composePrint(
   plan: PrintPlan,
   options: CarryOutOptions,
 ): Promise<Raster> {
-  const { raster, rectPx } = await fold(
-    scaled,
-    plan.steps.filter(({ step }) => !SCALING.has(step)),
-    options,
-  );
+  const steps = plan.steps.filter(({ step }) => !SCALING.has(step));
+  const atOnce = composeAtOnce(scaled, steps);
+  if (atOnce) return atOnce;
+  const { raster, rectPx } = await fold(scaled, steps, options);
   return toRgb8(cropRaster(raster, rectPx));
+}
+
+/** The usual way, pad, flatten and perhaps mirror, in one pass where that can be; null where it cannot. */
+function composeAtOnce(scaled: Raster, steps: readonly Step[]): Raster | null {
+  const [pad, flatten, mirror, ...more] = steps;
+  if (pad?.step !== 'pad' || flatten?.step !== 'flatten' || more.length > 0) return null;
+  if (mirror !== undefined && mirror.step !== 'mirror') return null;
+  return layFlat(scaled, pad, flatten.background, mirror !== undefined);
 }
 
 /** Both: each step of the plan on the result of the one before. */

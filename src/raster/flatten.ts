@@ -48,7 +48,7 @@ function flattenRgba8(data: Uint8Array, { r, g, b }: OpaqueColour, flat: Uint8Ar
 }
 
 /** round(v / 255) for integers 0…65025, without a division; a test holds it against the division for all of them. */
-function roundOver255(v: number): number {
+export function roundOver255(v: number): number {
   const half = v + 128;
   return (half + (half >> 8)) >> 8;
 }

@@ -12,8 +12,9 @@ export function tellFile(report: ArtworkReport, page: Page): readonly string[] {
   return [paint('Print-ready file', 'strong', page), ...file];
 }
 
-function tellWhyNot({ error, status }: ArtworkReport): string {
+function tellWhyNot({ error, status, placementMm }: ArtworkReport): string {
   if (error) return showHidden(`${error.message} (${error.code})`);
+  if (!placementMm) return 'nothing of the art is visible.';
   if (status !== 'stop') return 'this run only looked.';
   return 'mend what is marked STOP first, or write it all the same with prepare --anyway.';
 }
