@@ -76,12 +76,12 @@ describe('streams of the process', () => {
     expect(stderr).toContain('[cannot-write]');
   });
 
-  it('a disk that is full, as far as the process may write: the verdict stays, no part of a file does', async () => {
+  it('a disk that is full, as far as the process may write: it says so first, and no part of a file stays', async () => {
     const cwd = makeFolder({ 'pear.png': ART });
     const script = 'ulimit -f 1; exec "$0" "$@"';
     const args = [buildCommand(), 'pear.png', '--blank', '400x400mm', '--width', '2mm'];
     const shell = spawnSync('sh', ['-c', script, process.execPath, ...args], { cwd });
-    expect(shell.stderr.toString()).toMatch(/^READY TO PRINT/);
+    expect(shell.stderr.toString()).toMatch(/^NOT WRITTEN: pear/);
     expect(shell.stderr.toString()).toContain('cannot-write');
     expect(shell.stdout.toString()).toBe('');
     expect(shell.status).toBe(1);
