@@ -5,6 +5,8 @@ import { type CheckedArtwork, checkArtwork, type PrintRequest } from './check-ar
 import type { Artwork } from './formats/artwork.ts';
 import type { ReadOptions } from './formats/read-artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
+import type { RectMm } from './geometry/rectangle.ts';
+import { frameOf, rectToMm } from './job/art-frame.ts';
 import type { BlankInHand } from './job/job.ts';
 import type { JobRequest } from './job/job-request.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
@@ -32,12 +34,12 @@ export interface Preflight {
 /**
  * The one call most people need: artwork in; verdict, plan and print-ready bytes out. Touches no disk.
  * Bytes that cannot be read give a report with status `unreadable`, not an exception.
- * @throws BlankcheckError of kind `usage` for a request that cannot be met, AbortError when the signal says so.
+ * @throws BlankcheckError of kind `usage` for a request that cannot be met, the signal's reason when it was aborted.
  */
 export async function preflight(
   source: { readonly path: string; readonly bytes: Uint8Array },
   request: PrintRequest,
-  options: PreflightOptions,
+  options: PreflightOptions = { write: false },
 ): Promise<Preflight> {
   // From here on nothing here refers to the bytes: they may go while the art is judged.
   const { path } = source;
@@ -98,6 +100,7 @@ export function reportUnreadable(
     contentBoxPx: null,
     blank: describeBlank(resolveBlank(request, familyOf(request.blank))),
     placementMm: null,
+    inkedMm: null,
     effectivePpi: null,
     outcomes: [],
     mends: [],
@@ -115,6 +118,7 @@ function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork):
     contentBoxPx: checked.survey.contentBoxPx,
     blank: describeBlank(checked.blank),
     placementMm: checked.job?.placementMm ?? null,
+    inkedMm: inkedPart(checked),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
     mends: [],
@@ -123,6 +127,20 @@ function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork):
   };
 }
 
-function describeBlank({ id, outline, surface }: BlankInHand): ArtworkReport['blank'] {
-  return { id, widthMm: outline.box.width, heightMm: outline.box.height, surface };
+function inkedPart({ job, survey }: CheckedArtwork): RectMm | null {
+  if (job === null) return null;
+  const box = job.blank.whiteBase ? survey.inkBoxPx : survey.contentBoxPx;
+  return box && rectToMm(frameOf(job), box);
+}
+
+function describeBlank({ id, outline, edge, surface }: BlankInHand): ArtworkReport['blank'] {
+  const { width, height } = edge.box;
+  const smaller = width < outline.box.width || height < outline.box.height;
+  return {
+    id,
+    widthMm: outline.box.width,
+    heightMm: outline.box.height,
+    surface,
+    ...(smaller ? { printable: { widthMm: width, heightMm: height } } : {}),
+  };
 }

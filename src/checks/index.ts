@@ -4,6 +4,7 @@ import type { CheckDefinition } from './define-check.ts';
 import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
 import keepOut from './keep-out.ts';
+import measuredSize from './measured-size.ts';
 import orientationTag from './orientation-tag.ts';
 import pages from './pages.ts';
 import printSize from './print-size.ts';
@@ -28,4 +29,5 @@ export const CHECKS: readonly CheckDefinition[] = [
   embeddedProfile,
   pages,
   vectorContent,
+  measuredSize,
 ];

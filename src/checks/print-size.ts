@@ -1,7 +1,7 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength, formatSize } from '../geometry/length.ts';
-import type { PointPx } from '../geometry/rectangle.ts';
-import { frameOf } from '../job/art-frame.ts';
+import type { PointPx, RectPx } from '../geometry/rectangle.ts';
+import { frameOf, rectToMm } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { marginWithinBleed } from '../job/lines.ts';
 import { defineCheck } from './define-check.ts';
@@ -9,22 +9,38 @@ import type { Finding } from './finding.ts';
 import { phraseSides, sideOf, TOUCH_MM, worstPerSide } from './sides.ts';
 
 const STRETCH = practiceLimit('stretch');
+const WHITE_MARGIN = practiceLimit('white-margin');
 
-export default defineCheck<{ readonly job: Job; readonly rimPx: readonly PointPx[] }>({
+export default defineCheck<{
+  readonly job: Job;
+  readonly rimPx: readonly PointPx[];
+  readonly inkBoxPx: RectPx | null;
+}>({
   id: 'print-size',
   title: 'Print size against the blank',
   reason:
     'Art beyond the bleed line is cut: dye there would land on the pad and ghost the next piece. Unequal scales distort faces and lettering.',
   source: ['derived from the placement', 'bleed of the blank (seeds/blanks.json, seeds/families.json)'],
-  codes: { 'larger-than-blank': ['warning'], cut: ['advice'], stretched: ['warning'] },
-  needs: ({ job, rimPx }) =>
-    job === null ? { skip: 'nothing is visible, so there is no print size' } : { inputs: { job, rimPx } },
-  run: ({ job, rimPx }) => ({ findings: [...findCut(job, rimPx), ...findStretch(job)] }),
+  codes: {
+    'larger-than-blank': ['warning'],
+    cut: ['advice'],
+    stretched: ['warning'],
+    'white-margin': ['advice'],
+  },
+  needs: ({ job, rimPx, survey }) =>
+    job === null
+      ? { skip: 'nothing is visible, so there is no print size' }
+      : { inputs: { job, rimPx, inkBoxPx: survey.inkBoxPx } },
+  run: ({ job, rimPx, inkBoxPx }) => ({
+    findings: [...findCut(job, rimPx), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
+  }),
   phrases: {
     'larger-than-blank': ({ actual, facts }) =>
       `The art reaches up to ${formatLength(actual!.value)} beyond the bleed line (${phraseSides(facts)}), and what lies there is cut. It prints ${size(facts)}; the blank with its bleed is ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. ${wayBack(facts)}`,
     cut: ({ actual, facts }) =>
       `To cover the blank, up to ${formatLength(actual!.value)} of the art beyond the bleed line is cut (${phraseSides(facts)}). Look whether anything important is lost there; --offset moves the art.`,
+    'white-margin': ({ facts }) =>
+      `White at the rim of the art counts in its size but prints nothing: of ${size(facts)} only ${formatSize(Number(facts.inkWidthMm), Number(facts.inkHeightMm))} will show. To make that part ${formatLength(Number(facts.widthMm))} wide, print at --width ${Math.round(Number(facts.widthToFillMm) * 10) / 10}mm.`,
     stretched: ({ actual, facts }) =>
       `The art is stretched: its two scales differ by ${actual!.value.toFixed(1)} %. It prints ${size(facts)}. Give only --width or only --height to keep the proportions.`,
   },
@@ -86,6 +102,31 @@ function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
         widthMm: placementMm.width,
         heightMm: placementMm.height,
         widthToHeight: x > y ? 'narrower' : 'wider',
+      },
+    },
+  ];
+}
+
+/** Nobody sees white on white: the part that shows is smaller than the size that was asked for. */
+function findWhiteMargin(job: Job, inkBoxPx: RectPx | null): Finding[] {
+  if (!job.blank.whiteBase || inkBoxPx === null) return [];
+  const ink = rectToMm(frameOf(job), inkBoxPx);
+  const { placementMm } = job;
+  const margin = Math.max(placementMm.width - ink.width, placementMm.height - ink.height);
+  if (margin <= WHITE_MARGIN.value + TOUCH_MM) return [];
+  return [
+    {
+      code: 'white-margin',
+      severity: 'advice',
+      actual: { value: margin, unit: 'mm' },
+      expected: { max: WHITE_MARGIN.value, unit: 'mm', from: WHITE_MARGIN.from },
+      place: { px: inkBoxPx, mm: ink },
+      facts: {
+        widthMm: placementMm.width,
+        heightMm: placementMm.height,
+        inkWidthMm: ink.width,
+        inkHeightMm: ink.height,
+        widthToFillMm: placementMm.width ** 2 / ink.width,
       },
     },
   ];

@@ -48,6 +48,7 @@ export default defineCheck<{
               close.map(({ side, clearanceMm }) => ({ side, value: clearanceMm })),
               'smallest',
             ),
+            bleeds: job.blank.bleed.value > 0,
             sharePercent: shareOfEdge(edge, close),
             ...(widthMm === null ? {} : { widthToClearMm: widthMm }),
           },
@@ -57,7 +58,7 @@ export default defineCheck<{
   },
   phrases: {
     'too-close': ({ actual, expected, facts }) =>
-      `The art ends ${formatGap(actual!.value)} from the edge at the closest place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)} or more: a small placement error will show. ${typeof facts.widthToClearMm === 'number' ? `Print it at most ${formatLength(facts.widthToClearMm)} wide, or let` : 'Move it with --offset, or let'} it run over the edge with its full bleed.`,
+      `The art ends ${formatGap(actual!.value)} from the edge at the closest place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)} or more: a small placement error will show. ${typeof facts.widthToClearMm === 'number' ? `Print it at most ${formatLength(facts.widthToClearMm)} wide` : 'Move it with --offset'}${facts.bleeds ? ', or let it run over the edge with its full bleed' : ''}.`,
   },
 });
 

@@ -2,7 +2,6 @@ import { formatSize } from '../geometry/length.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { defineCheck } from './define-check.ts';
-import { phraseSides } from './sides.ts';
 
 export default defineCheck<{ readonly job: Job; readonly widthPx: number; readonly heightPx: number }>({
   id: 'transparent-margin',
@@ -46,6 +45,6 @@ export default defineCheck<{ readonly job: Job; readonly widthPx: number; readon
   },
   phrases: {
     trimmed: ({ facts }) =>
-      `Transparent margins were trimmed (at the print size: ${phraseSides(facts)}): the visible part prints ${formatSize(Number(facts.widthMm), Number(facts.heightMm))}, the whole canvas would have been ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. Nothing to do.`,
+      `Transparent margins were trimmed: the visible part prints ${formatSize(Number(facts.widthMm), Number(facts.heightMm))}, not the whole canvas. Nothing to do.`,
   },
 });

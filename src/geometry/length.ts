@@ -8,11 +8,13 @@ const MM_PER_UNIT: Readonly<Record<string, number>> = {
   mm: 1,
   cm: 10,
   in: MM_PER_INCH,
+  inch: MM_PER_INCH,
+  inches: MM_PER_INCH,
   '"': MM_PER_INCH,
   pt: MM_PER_INCH / 72,
 };
 
-const LENGTH = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))\s*(mm|cm|in|"|pt)?$/i;
+const LENGTH = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))\s*(mm|cm|inch(?:es)?|in|"|pt)?$/i;
 
 /**
  * Millimetres of a length such as `178mm`, `17.8cm`, `7in`, `7"` or `36pt`; may be negative.
@@ -25,7 +27,7 @@ export function parseLength(text: string, name: string): number {
   if (!match || !Number.isFinite(value)) {
     throw new BlankcheckError(
       'bad-length',
-      `Expected a length with its unit for ${name} (such as 178mm, 17.8cm, 7in or 36pt), received "${text}".`,
+      `Expected a length with its unit for ${name} (such as 178mm, 17.8cm, 7in or 36pt), received "${text}".${/\d,\d/.test(text) ? ' Write the decimal comma as a point.' : ''}`,
     );
   }
   const unit = match[2]?.toLowerCase();

@@ -9,11 +9,13 @@ export interface TypedSize {
   readonly heightMm: number;
 }
 
-const RECT = /^([\d.]+)\s*(mm|cm|in|"|pt)?\s*[x×]\s*([\d.]+)\s*(mm|cm|in|"|pt)?$/i;
+const RECT = /^([\d.]+)\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*([\d.]+)\s*(mm|cm|inch(?:es)?|in|"|pt)?$/i;
 
 /** True where the text can only be meant as a size; then `parseSize` says what is wrong with it. */
 export function looksLikeSize(text: string): boolean {
-  return /^round:/i.test(text) || /^[\d.]+\s*(mm|cm|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text);
+  return (
+    /^round:/i.test(text) || /^[\d.]+\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text)
+  );
 }
 
 /**

@@ -19,6 +19,8 @@ export interface Hole {
 export interface BlankInHand {
   readonly id: string;
   readonly name: string;
+  /** The size in the record where another one was measured. */
+  readonly nominalMm: { readonly width: number; readonly height: number } | null;
   readonly outline: Shape;
   /** Boundary of the printable area; the outline where the record gives no smaller one. */
   readonly edge: Shape;

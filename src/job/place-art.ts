@@ -36,8 +36,9 @@ export function placeArt(
     : fit === 'cover'
       ? scaleToCover(blank, turned)
       : scaleInside(blank, contentBoxPx, rimPx, turn);
-  const width = turned.width * scale.x;
-  const height = turned.height * scale.y;
+  // A size that was asked for is kept to the last digit.
+  const width = request.widthMm ?? turned.width * scale.x;
+  const height = request.heightMm ?? turned.height * scale.y;
   const middle = middleOf(blank.edge.box);
   return {
     blank,
@@ -51,7 +52,7 @@ export function placeArt(
       width,
       height,
     },
-    effectivePpi: { x: MM_PER_INCH / scale.x, y: MM_PER_INCH / scale.y },
+    effectivePpi: { x: (turned.width * MM_PER_INCH) / width, y: (turned.height * MM_PER_INCH) / height },
     ppi: checkPpi(request.ppi ?? blank.ppi ?? DEFAULT_PPI),
   };
 }

@@ -1,3 +1,4 @@
+import { BlankcheckError } from '../blankcheck-error.ts';
 import type { BlankRecord, FamilyRecord } from '../catalogue/records.ts';
 import type { BlankInHand, Limit } from './job.ts';
 import type { JobRequest } from './job-request.ts';
@@ -6,15 +7,24 @@ import { findOutlineInHand } from './outline-in-hand.ts';
 /**
  * The blank in hand: the record, its family's defaults, the measured size and the maker's options, with each
  * limit naming the record or option it came from.
- * @throws BlankcheckError as findOutlineInHand.
+ * @throws BlankcheckError `unknown-blank` without a record, and as findOutlineInHand.
  */
 export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankInHand {
   const record = request.blank;
+  if (typeof record !== 'object' || record === null)
+    throw new BlankcheckError(
+      'unknown-blank',
+      `Expected the record of a blank (as findBlank or blankFromSize gives it), received ${String(record)}.`,
+    );
   const { outline, edge, holes, wholeWrap } = findOutlineInHand(record, request.measured);
   const ofFamily = (value: number): Limit => ({ value, from: `family:${family.id}` });
   return {
     id: record.id,
     name: record.name,
+    nominalMm:
+      request.measured && record.outline
+        ? { width: record.outline.widthMm, height: record.outline.heightMm }
+        : null,
     outline,
     edge,
     holes,

@@ -1,3 +1,4 @@
+import { makeArtTest } from './art-test.ts';
 import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, type Raster } from './raster.ts';
 
@@ -12,6 +13,25 @@ export interface RowSpan {
  * false, and the span used up, where there are none.
  */
 export type SpanFinder = (row: number, span: RowSpan, leastAlpha: number) => boolean;
+
+/** Narrows a span of the row to its outermost visible pixels that are not pure white; false where there are none. */
+export type InkFinder = (row: number, span: RowSpan) => boolean;
+
+/** The fastest ink finder for this raster, with alpha or without. */
+export function inkFinderFor(raster: Raster): InkFinder {
+  const words = viewRgbaWords(raster);
+  const isArt = makeArtTest(raster, { from: 'visible', whiteIsNoArt: true });
+  const { widthPx } = raster;
+  const hasInk = words
+    ? (at: number) => (words[at]! & 0xffffff) !== 0xffffff && words[at]! > 0xffffff
+    : (at: number) => isArt(at % widthPx, Math.floor(at / widthPx));
+  return (row, span) => {
+    while (span.first <= span.last && !hasInk(row + span.first)) span.first += 1;
+    if (span.first > span.last) return false;
+    while (!hasInk(row + span.last)) span.last -= 1;
+    return true;
+  };
+}
 
 /** The fastest finder for this raster, which must have alpha. All of them find the same. */
 export function spanFinderFor(raster: Raster): SpanFinder {

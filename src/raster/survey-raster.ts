@@ -2,7 +2,7 @@ import { findConvexHull } from '../geometry/convex-hull.ts';
 import type { PointPx, RectPx } from '../geometry/rectangle.ts';
 import { createPixelCounts, type PixelCounts, type RowCounter, rowCounterFor } from './count-pixels.ts';
 import { fullScaleOf, type Raster } from './raster.ts';
-import { spanFinderFor } from './row-span.ts';
+import { inkFinderFor, spanFinderFor } from './row-span.ts';
 import type { Survey } from './survey.ts';
 
 /** Alpha shares at which boxes are measured besides "visible"; what a box at each is for: survey.ts. */
@@ -24,6 +24,7 @@ export function surveyRaster(raster: Raster): Survey {
     widthPx,
     heightPx,
     contentBoxPx: visible!,
+    inkBoxPx: edges.ink.toRect(),
     boxAtAlphaPx: { percent2: percent2!, percent10: percent10!, percent50: percent50! },
     hullPx: findConvexHull(edges.corners),
     visiblePixels: counts.visiblePixels,
@@ -36,17 +37,26 @@ export function surveyRaster(raster: Raster): Survey {
 
 interface Edges {
   readonly boxes: readonly Bounds[];
+  readonly ink: Bounds;
   readonly corners: PointPx[];
   readonly borderPixels: Survey['borderPixels'];
 }
 
-function takeAll({ widthPx, heightPx }: Raster, counts: PixelCounts, countRow: RowCounter): Edges {
-  for (let y = 0; y < heightPx; y += 1) countRow(counts, y * widthPx, (y + 1) * widthPx);
+function takeAll(raster: Raster, counts: PixelCounts, countRow: RowCounter): Edges {
+  const { widthPx, heightPx } = raster;
+  const findInk = inkFinderFor(raster);
+  const ink = createBounds();
+  for (let y = 0; y < heightPx; y += 1) {
+    countRow(counts, y * widthPx, (y + 1) * widthPx);
+    const inked = { first: 0, last: widthPx - 1 };
+    if (findInk(y * widthPx, inked)) ink.add(inked.first, inked.last, y);
+  }
   const whole = createBounds();
   whole.add(0, widthPx - 1, 0);
   whole.add(0, widthPx - 1, heightPx - 1);
   return {
     boxes: [whole, whole, whole, whole],
+    ink,
     corners: [0, heightPx].flatMap((y) => [
       { x: 0, y },
       { x: widthPx, y },
@@ -59,6 +69,8 @@ function walkRows(raster: Raster, counts: PixelCounts, countRow: RowCounter): Ed
   const { widthPx, heightPx } = raster;
   const thresholds = [1, ...ALPHA_SHARES.map((share) => Math.ceil(share * fullScaleOf(raster)))];
   const findSpan = spanFinderFor(raster);
+  const findInk = inkFinderFor(raster);
+  const ink = createBounds();
   const boxes = thresholds.map(createBounds);
   const corners: PointPx[] = [];
   const border = { top: 0, right: 0, bottom: 0, left: 0 };
@@ -69,6 +81,8 @@ function walkRows(raster: Raster, counts: PixelCounts, countRow: RowCounter): Ed
       boxes[t]!.add(span.first, span.last, y);
       if (t > 0) continue;
       const { first, last } = span;
+      const inked = { first, last };
+      if (findInk(row, inked)) ink.add(inked.first, inked.last, y);
       corners.push({ x: first, y }, { x: first, y: y + 1 }, { x: last + 1, y }, { x: last + 1, y: y + 1 });
       const before = counts.visiblePixels;
       countRow(counts, row + first, row + last + 1);
@@ -78,7 +92,7 @@ function walkRows(raster: Raster, counts: PixelCounts, countRow: RowCounter): Ed
       if (y === heightPx - 1) border.bottom = counts.visiblePixels - before;
     }
   }
-  return { boxes, corners, borderPixels: border };
+  return { boxes, ink, corners, borderPixels: border };
 }
 
 interface Bounds {

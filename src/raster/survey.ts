@@ -15,6 +15,8 @@ export interface Survey {
     readonly percent10: RectPx | null;
     readonly percent50: RectPx | null;
   };
+  /** Box of the visible pixels that are not pure white: on a white base only they put dye down. null for none. */
+  readonly inkBoxPx: RectPx | null;
   /** Convex hull of the visible pixels' squares, clockwise as seen on the screen; empty when nothing is visible. */
   readonly hullPx: readonly PointPx[];
   readonly visiblePixels: number;

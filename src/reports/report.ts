@@ -23,13 +23,17 @@ export interface ArtworkReport {
   /** Why the artwork is unreadable, or why its file was not written. */
   readonly error: { readonly code: string; readonly message: string } | null;
   readonly contentBoxPx: RectPx | null;
+  /** `printable` is given where it is smaller than the outline. */
   readonly blank: {
     readonly id: string;
     readonly widthMm: number;
     readonly heightMm: number;
     readonly surface: 'first' | 'second';
+    readonly printable?: { readonly widthMm: number; readonly heightMm: number };
   };
   readonly placementMm: RectMm | null;
+  /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */
+  readonly inkedMm: RectMm | null;
   readonly effectivePpi: { readonly x: number; readonly y: number } | null;
   readonly outcomes: readonly Outcome[];
   readonly mends: readonly never[];

@@ -41,11 +41,11 @@ function tellMirroring({ mirrored }: PrintReadyOutput, { blank }: ArtworkReport)
 }
 
 /** Only where the art lies wholly on the blank: of cut art the paper shows less than its size. */
-function tellRuler({ placementMm, blank }: ArtworkReport, page: Page): readonly string[] {
-  if (!placementMm) return [];
-  const { x, y, width, height } = placementMm;
+function tellRuler({ inkedMm, blank }: ArtworkReport, page: Page): readonly string[] {
+  if (!inkedMm) return [];
+  const { x, y, width, height } = inkedMm;
   const whole = x >= 0 && y >= 0 && x + width <= blank.widthMm && y + height <= blank.heightMm;
   if (!whole) return [];
-  const told = `Before you press, lay a ruler on the paper: the art must be ${formatLength(width)} wide. If it is smaller, the print dialog has shrunk it.`;
+  const told = `Before you press, lay a ruler on the paper: the printed part must be ${formatLength(width)} wide. If it is smaller, the print dialog has shrunk it.`;
   return hang('  - ', told, page);
 }

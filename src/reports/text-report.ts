@@ -64,7 +64,7 @@ function tellSubject(
   const size = artwork.widthPx === null ? '' : `, ${artwork.widthPx} x ${artwork.heightPx} px`;
   return [
     ...hang('  Artwork     ', `${format}${size}`, page),
-    ...hang('  Blank       ', showHidden(`${blank.id}, ${formatSize(blank.widthMm, blank.heightMm)}`), page),
+    ...hang('  Blank       ', showHidden(tellBlank(blank)), page),
     ...hang(
       '  Print size  ',
       placementMm ? formatSize(placementMm.width, placementMm.height) : 'none: nothing is visible',
@@ -72,6 +72,11 @@ function tellSubject(
     ),
     ...(effectivePpi ? hang('  Resolution  ', `${tellPpi(effectivePpi)} at that size`, page) : []),
   ];
+}
+
+function tellBlank({ id, widthMm, heightMm, printable }: ArtworkReport['blank']): string {
+  const part = printable ? `, printable ${formatSize(printable.widthMm, printable.heightMm)}` : '';
+  return `${id}, ${formatSize(widthMm, heightMm)}${part}`;
 }
 
 /** Rounded down, so that 149.96 never reads as the 150 it falls short of. */

@@ -144,3 +144,45 @@ describe('every check has its say once, in the order of the list', () => {
     ]);
   });
 });
+
+describe('white-margin: white at the rim counts in the size and prints nothing', () => {
+  /** 10 px a millimetre: green with a white rim, 100 mm wide. */
+  const rimmed = (rimPx: number) =>
+    paintRaster(1000, 1000, (x, y) =>
+      Math.min(x, y, 999 - x, 999 - y) < rimPx ? [255, 255, 255, 255] : GREEN,
+    );
+  const found = (rimPx: number, baseColour?: string) =>
+    findingsOf(
+      outcomesOf(rimmed(rimPx), { blank: { ...PLATE, ...(baseColour ? { baseColour } : {}) }, widthMm: 60 }),
+      'print-size',
+    );
+
+  it('a millimetre in all passes, more is told with the size that would fill', () => {
+    // 60 mm on 1000 px: 8 px on both sides are 0.96 mm, 9 px are 1.08 mm.
+    expect(found(8)).toEqual([]);
+    const [margin] = found(100);
+    expect(margin).toMatchObject({
+      code: 'white-margin',
+      severity: 'advice',
+      facts: { inkWidthMm: expect.closeTo(48, 9), widthToFillMm: expect.closeTo(75, 9) },
+    });
+    expect(found(9)).toHaveLength(1);
+  });
+
+  it('on a coloured base white is not bare', () => expect(found(100, '#d9c7a0')).toEqual([]));
+});
+
+describe('measured-size', () => {
+  const measured = (widthMm: number, heightMm: number) =>
+    codesOf(outcomesOf(art(400), { widthMm: 20, measured: { kind: 'rect', widthMm, heightMm } })).filter(
+      (code) => code.startsWith('measured'),
+    );
+  it.each([
+    [100, 100, []],
+    [110, 90, []],
+    [110.1, 100, ['measured-size/far-from-nominal:warning']],
+    [100, 89.9, ['measured-size/far-from-nominal:warning']],
+  ])('%d x %d mm on a plate of 100 mm: %j', (width, height, expected) =>
+    expect(measured(width, height)).toEqual(expected),
+  );
+});

@@ -15,6 +15,7 @@ export function blankOf(edge: Shape, changes: Partial<BlankInHand> = {}): BlankI
   return {
     id: 'test-blank',
     name: 'Blank of the tests',
+    nominalMm: null,
     outline: edge,
     edge,
     holes: [],

@@ -10,6 +10,7 @@ function surveySlowly(raster: Raster) {
   const full = raster.depth === 8 ? 255 : 65535;
   const visible: [number, number][] = [];
   const half: [number, number][] = [];
+  const inked: [number, number][] = [];
   const histogram = new Array<number>(256).fill(0);
   const census = new Map<number, number>();
   let white = 0;
@@ -27,6 +28,7 @@ function surveySlowly(raster: Raster) {
       const [r, g, b] = rgb.map((v) => Math.floor((v * 32) / (full + 1))) as [number, number, number];
       census.set(r * 1024 + g * 32 + b, (census.get(r * 1024 + g * 32 + b) ?? 0) + 1);
       if (rgb.every((v) => v === full)) white += 1;
+      else inked.push([x, y]);
     }
   }
   const box = (pixels: [number, number][]) => {
@@ -40,6 +42,7 @@ function surveySlowly(raster: Raster) {
   return {
     contentBoxPx: box(visible),
     percent50: box(half),
+    inkBoxPx: box(inked),
     histogram,
     census: [...census].sort(([a], [b]) => a - b),
     visiblePixels: visible.length,
@@ -92,6 +95,7 @@ describe('surveyRaster', () => {
         const { alphaHistogram, census, borderPixels, boxAtAlphaPx, ...fast } = surveyRaster(raster);
         expect(fast.contentBoxPx).toEqual(slow.contentBoxPx);
         expect(boxAtAlphaPx.percent50).toEqual(slow.percent50);
+        expect(fast.inkBoxPx).toEqual(slow.inkBoxPx);
         expect(fast.visiblePixels).toBe(slow.visiblePixels);
         expect(fast.pureWhitePixels).toBe(slow.pureWhitePixels);
         expect([...alphaHistogram]).toEqual(slow.histogram);

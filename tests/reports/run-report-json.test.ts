@@ -57,6 +57,7 @@ describe('run report as JSON', () => {
       'contentBoxPx',
       'blank',
       'placementMm',
+      'inkedMm',
       'effectivePpi',
       'outcomes',
       'mends',

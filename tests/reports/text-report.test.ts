@@ -133,13 +133,13 @@ describe('text report', () => {
   });
 
   it('asks for the ruler only where all of the art is on the blank', () => {
-    expect(inOneLine(render(CLEAN))).toContain('the art must be 177.8 mm (7 in) wide');
-    for (const placementMm of [
+    expect(inOneLine(render(CLEAN))).toContain('the printed part must be 177.8 mm (7 in) wide');
+    for (const inkedMm of [
       { x: -0.1, y: 0, width: 100, height: 100 },
       { x: 0, y: -0.1, width: 100, height: 100 },
       { x: 100.1, y: 0, width: 100, height: 100 },
       { x: 0, y: 100.1, width: 100, height: 100 },
     ])
-      expect(render({ ...CLEAN, placementMm })).not.toContain('ruler');
+      expect(render({ ...CLEAN, inkedMm })).not.toContain('ruler');
   });
 });

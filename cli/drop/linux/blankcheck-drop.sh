@@ -19,9 +19,9 @@ program=$here/../../../dist/cli/bin.js
 # Checks the files and writes their print-ready files; the window stays open until Return is pressed.
 run() {
   if [ -f "$program" ]; then
-    "${BLANKCHECK_NODE:-node}" "$program" prepare --pause --blank "$BLANK" -- "$@"
+    "${BLANKCHECK_NODE:-node}" "$program" prepare --pause --force --blank "$BLANK" -- "$@"
   else
-    blankcheck prepare --pause --blank "$BLANK" -- "$@"
+    blankcheck prepare --pause --force --blank "$BLANK" -- "$@"
   fi
 }
 

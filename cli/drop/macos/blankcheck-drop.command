@@ -18,9 +18,9 @@ program=$here/../../../dist/cli/bin.js
 # Checks the files and writes their print-ready files; the window stays open until Return is pressed.
 run() {
   if [ -f "$program" ]; then
-    node "$program" prepare --pause --blank "$BLANK" -- "$@"
+    node "$program" prepare --pause --force --blank "$BLANK" -- "$@"
   else
-    blankcheck prepare --pause --blank "$BLANK" -- "$@"
+    blankcheck prepare --pause --force --blank "$BLANK" -- "$@"
   fi
 }
 

@@ -23,7 +23,7 @@ foreach ($place in 'Desktop', 'SendTo') {
   $link = $shell.CreateShortcut((Join-Path ([Environment]::GetFolderPath($place)) $name))
   $link.TargetPath = $node
   # What is dropped is written behind this.
-  $link.Arguments = '"{0}" prepare --pause --blank "{1}" --' -f $program, $Blank
+  $link.Arguments = '"{0}" prepare --pause --force --blank "{1}" --' -f $program, $Blank
   $link.Description = 'Drag art on to this icon to get its print-ready file'
   $link.Save()
   Write-Host "The drop target is $($link.FullName)"

@@ -67,7 +67,7 @@ describe.each([LINUX, MACOS, WINDOWS])('%s', (file) => {
   });
 
   it('ends options before what is dropped, and keeps the window open', () => {
-    expect(text).toMatch(/prepare --pause --blank "[^"]+" --(?: "\$@"|')/);
+    expect(text).toMatch(/prepare --pause --force --blank "[^"]+" --(?: "\$@"|')/);
   });
 
   it('is plain ASCII with the line ends of its system', () => {
