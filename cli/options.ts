@@ -163,7 +163,7 @@ export const EXIT_CODE_HELP = `Exit codes:
        that cannot be written
   2    a command, option, blank or file that does not exist or does not fit
   3    a fault of the program
-  130  interrupted
+  130  interrupted (143 and 129 where the system asked it to end)
 
 Standard output carries data only: the paths of the files written, or JSON.
 The report for people is on standard error. An artwork that is called like a

@@ -59,7 +59,7 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
     : listOutlinePoints(makeArtTest(artwork.raster, { from: 'visible', whiteIsNoArt: false }), contentBoxPx);
   const job = placeArt(request, blank, contentBoxPx, rimPx);
   const plan = planPrint(job, {
-    hullPx: rimPx,
+    rimPx,
     background: request.background ?? WHITE,
     ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
   });

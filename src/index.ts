@@ -54,7 +54,7 @@ export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometr
 export { blankFromSize } from './job/blank-from-size.ts';
 export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts';
 export type { JobRequest } from './job/job-request.ts';
-export { DEFAULT_PPI, MAX_PPI } from './job/place-art.ts';
+export { DEFAULT_PPI, MAX_PPI } from './job/print-resolution.ts';
 export {
   type Preflight,
   type PreflightOptions,

@@ -78,7 +78,7 @@ async function findRefusal(
   const path = resolve(cwd, target);
   if (!force) return (await isTaken(path)) ? fileExists(target) : null;
   try {
-    await guard.refuseInput(path);
+    await guard.refuseInput(path, target);
     return null;
   } catch (error) {
     if (error instanceof BlankcheckError) return error;

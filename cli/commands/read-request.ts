@@ -1,6 +1,5 @@
 import {
   BlankcheckError,
-  MAX_PPI,
   type PrintRequest,
   parseNonNegativeLength,
   parseOffset,
@@ -53,12 +52,5 @@ function refuseWhatIsNotBuiltYet({ sheet, format }: TypedOptions): void {
 }
 
 function parsePpi(text: string): number {
-  const ppi = Number(text);
-  if (!/^\d+(?:\.\d+)?$/.test(text.trim()) || ppi < 1 || ppi > MAX_PPI) {
-    throw new BlankcheckError(
-      'ppi-out-of-range',
-      `Expected a number of 1 to ${MAX_PPI} for --ppi, received "${text}".`,
-    );
-  }
-  return ppi;
+  return /^\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
 }

@@ -1,27 +1,37 @@
-import { lstat, stat } from 'node:fs/promises';
-import { BlankcheckError } from '../../src/index.ts';
+import { lstat, readFile, stat } from 'node:fs/promises';
+import { BlankcheckError, readPrintRecord } from '../../src/index.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 
 /** Keeps the files of a run's artworks from being replaced by its print-ready files, whatever they are called. */
 export interface InputGuard {
-  /** @throws BlankcheckError `cannot-write` where the path is the file of an artwork. */
-  refuseInput(path: string): Promise<void>;
+  /**
+   * `told` is how messages call the path. A print-ready file of our own that lies among the artworks is none.
+   * @throws BlankcheckError `cannot-write` where the path is the file of an artwork.
+   */
+  refuseInput(path: string, told: string): Promise<void>;
 }
 
 export function createInputGuard(origins: readonly Origin[]): InputGuard {
   let known: Promise<ReadonlySet<string>> | null = null;
   return {
-    async refuseInput(path) {
+    async refuseInput(path, told) {
       const identity = await identityOf(lstat, path);
       if (identity === null) return;
       known ??= identitiesOf(origins);
-      if (!(await known).has(identity)) return;
+      if (!(await known).has(identity) || (await isOwn(path))) return;
       throw new BlankcheckError(
         'cannot-write',
-        `"${path}" is an artwork of this run, and artworks are never changed. Give another folder with --out.`,
+        `"${told}" is an artwork of this run, and artworks are never changed. Give another folder with --out.`,
       );
     },
   };
+}
+
+async function isOwn(path: string): Promise<boolean> {
+  return readFile(path).then(
+    (bytes) => readPrintRecord(bytes) !== null,
+    () => false,
+  );
 }
 
 async function identitiesOf(origins: readonly Origin[]): Promise<ReadonlySet<string>> {

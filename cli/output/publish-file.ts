@@ -25,7 +25,7 @@ export async function publishFile(
 ): Promise<void> {
   const folder = dirname(path);
   try {
-    await mkdir(folder, { recursive: true });
+    await makeFolder(folder);
     await temps.sweep(folder);
     const temp = temps.create(folder);
     try {
@@ -40,6 +40,17 @@ export async function publishFile(
     if (cause instanceof BlankcheckError) throw cause;
     throw new BlankcheckError('cannot-write', tellWhyNotWritten(told, cause), { cause });
   }
+}
+
+/** One level after the other: asked for all at once, Node 20 tries for ever where a file system has no folders to give. */
+async function makeFolder(folder: string): Promise<void> {
+  if (await isTaken(folder)) return;
+  const parent = dirname(folder);
+  if (parent !== folder) await makeFolder(parent);
+  await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
+    // Another run may have made it meanwhile.
+    if (error.code !== 'EEXIST') throw error;
+  });
 }
 
 /** Is there something of this name, be it a link that leads nowhere? */

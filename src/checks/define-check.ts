@@ -32,6 +32,8 @@ export type Needs<Inputs> = { readonly inputs: Inputs } | { readonly skip: strin
 export interface CheckResult {
   readonly findings: readonly Finding[];
   readonly facts?: Readonly<Record<string, Fact>>;
+  /** Why nothing found is not yet a pass: part of what was to be judged could not be measured. */
+  readonly skip?: string;
 }
 
 /** A check: everything about it in one file. */

@@ -5,10 +5,11 @@ import { MM_PER_INCH } from '../geometry/length.ts';
 import type { PointMm, PointPx, RectPx } from '../geometry/rectangle.ts';
 import { frameOf } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
+import { TOUCH_MM } from '../job/lines.ts';
 import { makeArtTest } from '../raster/art-test.ts';
 import type { Raster } from '../raster/raster.ts';
 import { findRaySpans } from '../raster/ray-spans.ts';
-import { type Side, sideOf, TOUCH_MM } from './sides.ts';
+import { type Side, sideOf } from './sides.ts';
 
 /** Longest step of the walk along the edge; gaps across it narrower than this are closed too. */
 const LONGEST_STEP_MM = practiceLimit('bleed-step').value;
@@ -23,17 +24,18 @@ export interface EdgeReading {
   readonly clearanceMm: number | null;
 }
 
-const profiles = new WeakMap<Job, readonly EdgeReading[]>();
+const profiles = new WeakMap<Raster, WeakMap<Job, readonly EdgeReading[]>>();
 
 /**
  * One reading per point of the walk along the edge: solid art (alpha of at least 50 %, white on a white base
- * left out) followed along the outward normal from the safe line to the bleed line. Measured once per job.
+ * left out) followed along the outward normal from the safe line to the bleed line. Measured once per raster and
+ * job, and kept as long as they are: two checks read it.
  */
 export function readEdge(job: Job, raster: Raster): readonly EdgeReading[] {
-  const known = profiles.get(job);
-  if (known) return known;
-  const readings = measureEdge(job, raster);
-  profiles.set(job, readings);
+  const ofRaster = profiles.get(raster) ?? new WeakMap<Job, readonly EdgeReading[]>();
+  profiles.set(raster, ofRaster);
+  const readings = ofRaster.get(job) ?? measureEdge(job, raster);
+  ofRaster.set(job, readings);
   return readings;
 }
 
@@ -42,7 +44,7 @@ function measureEdge(job: Job, raster: Raster): EdgeReading[] {
   const isArt = makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase });
   const frame = frameOf(job);
   return walkEdge(blank.edge, stepOf(job), blank.bleed.value).map((point) => {
-    const side = sideOf(point.normalX, point.normalY);
+    const side = point.faces === 'both' ? sideOf(point.normalX, point.normalY) : 'corners';
     const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
     const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
     const outer = point.faces === 'inside' ? 0 : blank.bleed.value;

@@ -2,11 +2,10 @@ import { findLargestScale } from '../geometry/largest-scale.ts';
 import { middleOf, type PointPx } from '../geometry/rectangle.ts';
 import { frameOf, turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
-import { hasConvexEdge, marginWithinSafe } from '../job/lines.ts';
+import { hasConvexEdge, marginWithinSafe, TOUCH_MM } from '../job/lines.ts';
 import { SEARCH_STEP_MM, scaleToCover } from '../job/place-art.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type EdgeReading, readEdge } from './edge-profile.ts';
-import { TOUCH_MM } from './sides.ts';
 
 export type ShortReading = EdgeReading & { readonly reachMm: number };
 export type CloseReading = EdgeReading & { readonly clearanceMm: number };

@@ -39,9 +39,15 @@ export default defineCheck<Inputs>({
         },
   run: (inputs) => {
     if (inputs.vector === null) return { findings: judge(inputs, Math.min(inputs.ppi.x, inputs.ppi.y), {}) };
+    const { pictures, unplacedPictures } = inputs.vector;
     const worst = worstPicturePpi(inputs.vector, inputs.ppi);
-    const facts = { vector: true, pictures: inputs.vector.pictures.length };
-    return { findings: worst === null ? [] : judge(inputs, worst, facts), facts };
+    const facts = { vector: true, pictures: pictures.length };
+    const findings = worst === null ? [] : judge(inputs, worst, facts);
+    if (unplacedPictures === 0) return { findings, facts };
+    return {
+      findings,
+      skip: `${unplacedPictures} picture(s) inside the drawing, in a pattern or a mask, could not be measured`,
+    };
   },
   phrases: {
     'below-stop': (finding) => phrase(finding, 'it will look blurred or stepped'),
@@ -53,12 +59,11 @@ export default defineCheck<Inputs>({
 /** The drawing itself is drawn at the print resolution; the pictures inside it are not. */
 function worstPicturePpi(vector: VectorFacts, ppi: Inputs['ppi']): number | null {
   if (vector.pictures.length === 0) return null;
-  return Math.min(
-    ...vector.pictures.flatMap((picture) => [
-      (picture.widthPx / picture.shownWidthPx) * ppi.x,
-      (picture.heightPx / picture.shownHeightPx) * ppi.y,
-    ]),
-  );
+  return vector.pictures.reduce((worst, picture) => {
+    const across = (picture.widthPx / picture.shownWidthPx) * ppi.x;
+    const down = (picture.heightPx / picture.shownHeightPx) * ppi.y;
+    return Math.min(worst, across, down);
+  }, Infinity);
 }
 
 function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Finding['facts']): Finding[] {

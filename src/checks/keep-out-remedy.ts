@@ -1,10 +1,9 @@
 import { middleOf, type PointMm, type PointPx, type RectMm } from '../geometry/rectangle.ts';
 import { frameOf } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
-import { marginWithinSafe } from '../job/lines.ts';
+import { marginWithinSafe, TOUCH_MM } from '../job/lines.ts';
 import type { ArtTest } from '../raster/art-test.ts';
 import { sampleZones } from './keep-out-zone.ts';
-import { TOUCH_MM } from './sides.ts';
 
 /** Sizes are tried in steps of one percent down to a fifth: smaller art is another design. */
 const SMALLEST_SCALE = 0.2;

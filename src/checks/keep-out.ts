@@ -1,6 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength } from '../geometry/length.ts';
-import type { PointPx } from '../geometry/rectangle.ts';
+import { growBox, type PointPx } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
 import { frameOf, rectToPx } from '../job/art-frame.ts';
 import type { Hole, Job } from '../job/job.ts';
@@ -10,9 +10,9 @@ import { defineCheck } from './define-check.ts';
 import { clipToPixels } from './edge-places.ts';
 import type { Finding } from './finding.ts';
 import { type Clears, findClearingOffset, findClearingWidth } from './keep-out-remedy.ts';
-import { growBox } from './keep-out-zone.ts';
 
-const KEEP_OUT_MM = practiceLimit('keep-out').value;
+const KEEP_OUT = practiceLimit('keep-out');
+const KEEP_OUT_MM = KEEP_OUT.value;
 
 export default defineCheck<{
   readonly job: Job;
@@ -51,8 +51,8 @@ export default defineCheck<{
   phrases: {
     'under-hole': ({ actual, facts }) =>
       actual!.value >= 100
-        ? `The art runs right across the ${facts.use} hole and the ${formatLength(KEEP_OUT_MM)} round it, as a background does. Look whether anything important is lost there.`
-        : `The art covers ${actual!.value < 1 ? 'under 1' : Math.floor(actual!.value)} % of the ${facts.use} hole and the ${formatLength(KEEP_OUT_MM)} round it: that part is lost or hidden. ${phraseRemedy(facts)}`,
+        ? `The art runs right across the ${facts.use} hole and the ${formatLength(Number(facts.keepOutMm))} round it, as a background does. Look whether anything important is lost there.`
+        : `The art covers ${actual!.value < 1 ? 'under 1' : Math.floor(actual!.value)} % of the ${facts.use} hole and the ${formatLength(Number(facts.keepOutMm))} round it: that part is lost or hidden. ${phraseRemedy(facts)}`,
   },
 });
 
@@ -79,9 +79,9 @@ function describe(job: Job, raster: Raster, hole: Hole, share: number, remedy: F
     code: 'under-hole',
     severity: share < 1 ? 'warning' : 'advice',
     actual: { value: share * 100, unit: 'percent' },
-    expected: { max: 0, unit: 'percent', from: `blank:${job.blank.id}` },
+    expected: { max: 0, unit: 'percent', from: KEEP_OUT.from },
     place: { mm, px: clipToPixels(rectToPx(frameOf(job), mm), raster) },
-    facts: { use: hole.use, ...(share < 1 ? remedy : {}) },
+    facts: { use: hole.use, keepOutMm: KEEP_OUT_MM, ...(share < 1 ? remedy : {}) },
   };
 }
 

@@ -1,12 +1,14 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength, formatSize } from '../geometry/length.ts';
-import type { PointPx, RectPx } from '../geometry/rectangle.ts';
+import type { PointPx, RectMm, RectPx } from '../geometry/rectangle.ts';
+import type { Shape } from '../geometry/shape.ts';
+import { distanceInside } from '../geometry/signed-distance.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
-import { marginWithinBleed } from '../job/lines.ts';
+import { bleedBoxOf, marginWithinBleed, TOUCH_MM } from '../job/lines.ts';
 import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
-import { phraseSides, sideOf, TOUCH_MM, worstPerSide } from './sides.ts';
+import { phraseSides, type Side, sideOf, worstPerSide } from './sides.ts';
 
 const STRETCH = practiceLimit('stretch');
 const WHITE_MARGIN = practiceLimit('white-margin');
@@ -22,6 +24,7 @@ export default defineCheck<{
     'Art beyond the bleed line is cut: dye there would land on the pad and ghost the next piece. Unequal scales distort faces and lettering.',
   source: ['derived from the placement', 'bleed of the blank (seeds/blanks.json, seeds/families.json)'],
   codes: {
+    'off-blank': ['error'],
     'larger-than-blank': ['warning'],
     cut: ['advice'],
     stretched: ['warning'],
@@ -35,6 +38,8 @@ export default defineCheck<{
     findings: [...findCut(job, rimPx), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
   }),
   phrases: {
+    'off-blank': ({ facts }) =>
+      `The art, ${size(facts)}, lies wholly beside the blank: nothing of it would print. Look at the unit and the sign of --offset.`,
     'larger-than-blank': ({ actual, facts }) =>
       `The art reaches up to ${formatLength(actual!.value)} beyond the bleed line (${phraseSides(facts)}), and what lies there is cut. It prints ${size(facts)}; the blank with its bleed is ${formatSize(Number(facts.canvasWidthMm), Number(facts.canvasHeightMm))}. ${wayBack(facts)}`,
     cut: ({ actual, facts }) =>
@@ -59,32 +64,56 @@ function size(facts: Finding['facts']): string {
 
 function findCut(job: Job, rimPx: readonly PointPx[]): Finding[] {
   const { blank, placementMm } = job;
-  const frame = frameOf(job);
-  const { box } = blank.edge;
-  const overhang = rimPx.map((point) => {
-    const { x, y } = frame.toMm(point);
-    const side = sideOf((x - box.x - box.width / 2) / box.width, (y - box.y - box.height / 2) / box.height);
-    return { side, value: -marginWithinBleed(blank, x, y) };
-  });
-  const beyond = overhang.filter(({ value }) => value > TOUCH_MM);
+  const canvas = bleedBoxOf(blank);
+  const facts = {
+    widthMm: placementMm.width,
+    heightMm: placementMm.height,
+    canvasWidthMm: canvas.width,
+    canvasHeightMm: canvas.height,
+  };
+  const place = { px: job.contentBoxPx, mm: placementMm };
+  if (!overlap(placementMm, canvas)) return [{ code: 'off-blank', severity: 'error', place, facts }];
+  const beyond = measureOverhang(job, rimPx).filter(({ value }) => value > TOUCH_MM);
   if (beyond.length === 0) return [];
   const covering = job.fit === 'cover';
   return [
     {
       code: covering ? 'cut' : 'larger-than-blank',
       severity: covering ? 'advice' : 'warning',
-      actual: { value: Math.max(...beyond.map(({ value }) => value)), unit: 'mm' },
+      actual: { value: beyond.reduce((most, { value }) => Math.max(most, value), 0), unit: 'mm' },
       expected: { max: 0, unit: 'mm', from: blank.bleed.from },
-      place: { px: job.contentBoxPx, mm: placementMm },
-      facts: {
-        ...worstPerSide(beyond, 'largest'),
-        widthMm: placementMm.width,
-        heightMm: placementMm.height,
-        canvasWidthMm: box.width + 2 * blank.bleed.value,
-        canvasHeightMm: box.height + 2 * blank.bleed.value,
-      },
+      place,
+      facts: { ...worstPerSide(beyond, 'largest'), ...facts },
     },
   ];
+}
+
+/**
+ * How far each point lies beyond the bleed line. On a blank with four sides the arcs that the line makes round its
+ * corners do not count: nobody misses what art of just the right size loses there, outside the edge.
+ */
+function measureOverhang(
+  job: Job,
+  rimPx: readonly PointPx[],
+): { readonly side: Side; readonly value: number }[] {
+  const { blank } = job;
+  const frame = frameOf(job);
+  const { box, kind } = blank.edge;
+  const canvas = bleedBoxOf(blank);
+  const foursquare: Shape = { kind: 'rect', box: canvas };
+  return rimPx.map((point) => {
+    const { x, y } = frame.toMm(point);
+    const side = sideOf((x - box.x - box.width / 2) / box.width, (y - box.y - box.height / 2) / box.height);
+    const margin =
+      kind === 'rect' || kind === 'rounded-rect'
+        ? distanceInside(foursquare, x, y)
+        : marginWithinBleed(blank, x, y);
+    return { side, value: -margin };
+  });
+}
+
+function overlap(a: RectMm, b: RectMm): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
 function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
@@ -101,7 +130,6 @@ function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
       facts: {
         widthMm: placementMm.width,
         heightMm: placementMm.height,
-        widthToHeight: x > y ? 'narrower' : 'wider',
       },
     },
   ];

@@ -10,8 +10,9 @@ function runCheck(subject: Subject, check: CheckDefinition): Outcome {
   try {
     const needs = check.needs(subject);
     if ('skip' in needs) return { check: check.id, status: 'skipped', reason: needs.skip };
-    const { findings, facts } = check.run(needs.inputs);
+    const { findings, facts, skip } = check.run(needs.inputs);
     if (findings.length > 0) return { check: check.id, status: 'found', findings };
+    if (skip !== undefined) return { check: check.id, status: 'skipped', reason: skip };
     return facts ? { check: check.id, status: 'passed', facts } : { check: check.id, status: 'passed' };
   } catch (error) {
     return {

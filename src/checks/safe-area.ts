@@ -18,7 +18,7 @@ export default defineCheck<{
   reason:
     'Art that ends between the safe line and the edge shows every millimetre of misplacement as an uneven border.',
   source: [
-    'derived: error budget of placement, size and scale (DEVELOPERS.md)',
+    'derived: placement 1.5 + half the size error 0.5 + half the scale error 0.3 + rotation of 0.5 degrees 0.87 = 3.17 mm on 200 mm (inputs common practice, no source)',
     'safe inset of the blank (common practice, no source)',
   ],
   codes: { 'too-close': ['warning'] },

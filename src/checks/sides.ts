@@ -1,12 +1,9 @@
 import { formatLength, formatMillimetres } from '../geometry/length.ts';
 import type { Fact } from './finding.ts';
 
-export type Side = 'left' | 'right' | 'top' | 'bottom';
+export type Side = 'left' | 'right' | 'top' | 'bottom' | 'corners';
 
-const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom'];
-
-/** A nanometre: far above what doubles lose on a blank of 10 m, far below what any printer places. */
-export const TOUCH_MM = 1e-6;
+const SIDES: readonly Side[] = ['left', 'right', 'top', 'bottom', 'corners'];
 
 /** The side of the blank that a direction points to, as seen from the front. */
 export function sideOf(directionX: number, directionY: number): Side {
@@ -14,7 +11,7 @@ export function sideOf(directionX: number, directionY: number): Side {
   return directionY < 0 ? 'top' : 'bottom';
 }
 
-/** The worst value of each side that has one, as facts `leftMm`, `rightMm`, `topMm`, `bottomMm`. */
+/** The worst value of each side that has one, as facts `leftMm`, `rightMm`, `topMm`, `bottomMm`, `cornersMm`. */
 export function worstPerSide(
   values: readonly { readonly side: Side; readonly value: number }[],
   worst: 'smallest' | 'largest',

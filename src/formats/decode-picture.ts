@@ -21,7 +21,7 @@ export async function decodePicture(picture: OpenPicture, limits: Limits): Promi
 
 /**
  * The picture in 8-bit sRGB by the library's own conversion: perceptual intent, the embedded profile, or a built-in
- * one for CMYK without a profile. For profiles that our own transforms do not reach.
+ * one for CMYK without a profile. For CMYK that brings no profile.
  * @throws `damaged`, `too-slow`
  */
 export function decodeThroughLibrary(picture: OpenPicture, limits: Limits): Promise<Raster> {

@@ -55,7 +55,7 @@ export const LIMITS = {
     value: 16_000_000,
     unit: 'bytes',
     meaning: 'largest embedded profile, after decompression',
-    source: 'derived: the largest press profiles are about 4 MB',
+    source: 'from memory: the largest press profiles are about 4 MB',
   },
 } as const satisfies Record<string, LimitRecord>;
 

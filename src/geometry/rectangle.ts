@@ -44,3 +44,13 @@ export function findBounds(points: readonly { readonly x: number; readonly y: nu
 export function middleOf(rect: RectMm): PointMm {
   return { x: rect.x + rect.width / 2, y: rect.y + rect.height / 2 };
 }
+
+/** A rectangle with `marginMm` more on every side (less, where it is negative). */
+export function growBox(box: RectMm, marginMm: number): RectMm {
+  return {
+    x: box.x - marginMm,
+    y: box.y - marginMm,
+    width: box.width + 2 * marginMm,
+    height: box.height + 2 * marginMm,
+  };
+}

@@ -1,5 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
-import { parseLength, parsePositiveLength } from './length.ts';
+import { formatSize, MM_PER_INCH, parseLength, parsePositiveLength } from './length.ts';
 import type { PointMm } from './rectangle.ts';
 
 /** A size as a maker types it: `200x150mm`, `8x10in` or `round:95mm`. */
@@ -11,10 +11,11 @@ export interface TypedSize {
 
 const RECT = /^([\d.]+)\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*([\d.]+)\s*(mm|cm|inch(?:es)?|in|"|pt)?$/i;
 
-/** True where the text can only be meant as a size; then `parseSize` says what is wrong with it. */
+/** True where the text can only be meant as a size, a bare number too; then `parseSize` says what is wrong with it. */
 export function looksLikeSize(text: string): boolean {
   return (
-    /^round:/i.test(text) || /^[\d.]+\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text)
+    /^round:|^[\d.]+$/i.test(text) ||
+    /^[\d.]+\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text)
   );
 }
 
@@ -29,6 +30,8 @@ export function parseSize(text: string, name: string): TypedSize {
     const diameterMm = parsePositiveLength(round[1]!, name);
     return { kind: 'round', widthMm: diameterMm, heightMm: diameterMm };
   }
+  const bare = /^[\d.]+$/.test(trimmed) ? Number(trimmed) : Number.NaN;
+  if (bare > 0) throw withoutUnit(text, name, `${bare}x${bare}`, bare, bare);
   const match = RECT.exec(trimmed);
   if (!match) {
     throw new BlankcheckError(
@@ -37,17 +40,27 @@ export function parseSize(text: string, name: string): TypedSize {
     );
   }
   const [, width = '', widthUnit, height = '', heightUnit] = match;
-  if (heightUnit === undefined && widthUnit === undefined) {
-    throw new BlankcheckError(
-      'length-without-unit',
-      `Expected a unit for ${name}, received "${text}": write ${trimmed}mm or ${trimmed}in.`,
-    );
-  }
+  if (heightUnit === undefined && widthUnit === undefined)
+    throw withoutUnit(text, name, trimmed, Number(width), Number(height));
   return {
     kind: 'rect',
     widthMm: parsePositiveLength(width + (widthUnit ?? heightUnit), name),
     heightMm: parsePositiveLength(height + (heightUnit ?? widthUnit), name),
   };
+}
+
+function withoutUnit(
+  text: string,
+  name: string,
+  size: string,
+  width: number,
+  height: number,
+): BlankcheckError {
+  const inInches = formatSize(width * MM_PER_INCH, height * MM_PER_INCH);
+  return new BlankcheckError(
+    'length-without-unit',
+    `Expected a unit for ${name}, received "${text}": write ${size}mm, which is ${formatSize(width, height)}, or ${size}in, which is ${inInches}.`,
+  );
 }
 
 /** Reads `2mm,-1mm`: right and down, as seen from the front. @throws BlankcheckError `bad-offset`. */

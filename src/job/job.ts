@@ -33,7 +33,8 @@ export interface BlankInHand {
   readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };
   /** True where pure white in the art prints nothing. */
   readonly whiteBase: boolean;
-  readonly ppi: number | null;
+  /** Pixels per inch of the print-ready file. */
+  readonly ppi: number;
 }
 
 /** What is to be printed: an artwork on a blank at a size, before any pixel is changed. */

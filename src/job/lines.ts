@@ -1,4 +1,5 @@
 import { isConvexPolygon } from '../geometry/polygon-distance.ts';
+import { growBox, type RectMm } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
 import type { BlankInHand } from './job.ts';
 
@@ -14,6 +15,14 @@ export function marginWithinSafe({ edge, safe, safeSides }: BlankInHand, xMm: nu
 export function marginWithinBleed({ edge, bleed }: BlankInHand, xMm: number, yMm: number): number {
   return distanceInside(edge, xMm, yMm) + bleed.value;
 }
+
+/** The box of the bleed line, which is the canvas of the print-ready file. */
+export function bleedBoxOf({ edge, bleed }: Pick<BlankInHand, 'edge' | 'bleed'>): RectMm {
+  return growBox(edge.box, bleed.value);
+}
+
+/** A nanometre: far above what doubles lose on a blank of 10 m, far below what any printer places. */
+export const TOUCH_MM = 1e-6;
 
 /** True when the edge has no inward corner, so that the hull of the art decides whether it fits. */
 export function hasConvexEdge({ edge }: BlankInHand): boolean {

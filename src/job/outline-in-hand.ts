@@ -1,4 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
+import { flatPaperOf, isTapered } from '../catalogue/flat-size.ts';
 import type { BlankRecord, HoleRecord, OutlineRecord, WrapRecord } from '../catalogue/records.ts';
 import { formatSize } from '../geometry/length.ts';
 import type { Shape } from '../geometry/shape.ts';
@@ -94,9 +95,8 @@ function placeHole(hole: HoleRecord, scaleX: number, scaleY: number): Hole {
   return { use: hole.use, shape: { kind: hole.shape === 'circle' ? 'circle' : 'stadium', box } };
 }
 
-/** The flat paper of a straight body: pi x diameter, plus the overlap or less the gap, by the print height. */
 function unrollCylinder(id: string, wrap: WrapRecord, measured?: TypedSize): OutlineInHand {
-  if (wrap.topDiameterMm !== wrap.bottomDiameterMm) {
+  if (isTapered(wrap)) {
     throw new BlankcheckError(
       'not-built-yet',
       `The blank ${id} is tapered (${wrap.topDiameterMm} mm above, ${wrap.bottomDiameterMm} mm below): a straight strip would not lie on it, and developing cones is not built yet.`,
@@ -105,8 +105,8 @@ function unrollCylinder(id: string, wrap: WrapRecord, measured?: TypedSize): Out
   if (measured) {
     throw new BlankcheckError('not-built-yet', `--measured is not built yet for round bodies such as ${id}.`);
   }
-  const wayRound = Math.PI * wrap.topDiameterMm + (wrap.overlapMm ?? 0) - (wrap.handleGapMm ?? 0);
-  const box = { x: 0, y: 0, width: wrap.printWidthMm ?? wayRound, height: wrap.printHeightMm };
+  const { widthMm, heightMm } = flatPaperOf(wrap);
+  const box = { x: 0, y: 0, width: widthMm, height: heightMm };
   const outline: Shape = { kind: 'rect', box };
   return { outline, edge: outline, holes: [], wholeWrap: wrap.wayRound === 'whole' };
 }

@@ -6,19 +6,15 @@ import { middleOf, type PointPx, type RectPx } from '../geometry/rectangle.ts';
 import { turnPoint, turnSize } from './art-frame.ts';
 import type { BlankInHand, Job } from './job.ts';
 import type { JobRequest } from './job-request.ts';
-import { hasConvexEdge, marginWithinSafe } from './lines.ts';
+import { bleedBoxOf, hasConvexEdge, marginWithinSafe } from './lines.ts';
 
-/** Pixels per inch of a print-ready file when nobody says otherwise. */
-export const DEFAULT_PPI = practiceLimit('print-resolution').value;
-/** Most pixels per inch that may be asked for. */
-export const MAX_PPI = practiceLimit('print-resolution-most').value;
 /** Steps of the search in outlines with inward corners: that of the walk along an edge. */
 export const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
 
 /**
  * Where the art goes on the blank and how many of its pixels fall on an inch. `rimPx` are points that bound
  * the visible pixels: the hull's corners, or the rim itself where `hasConvexEdge` is false.
- * @throws BlankcheckError `blank-has-no-safe-area` when `inside` finds no room, `ppi-out-of-range`, `bad-length`.
+ * @throws BlankcheckError `blank-has-no-safe-area` when `inside` finds no room, `bad-length`.
  */
 export function placeArt(
   request: JobRequest,
@@ -53,7 +49,7 @@ export function placeArt(
       height,
     },
     effectivePpi: { x: (turned.width * MM_PER_INCH) / width, y: (turned.height * MM_PER_INCH) / height },
-    ppi: checkPpi(request.ppi ?? blank.ppi ?? DEFAULT_PPI),
+    ppi: blank.ppi,
   };
 }
 
@@ -83,9 +79,8 @@ function scaleToSize({ widthMm, heightMm }: JobRequest, turned: TurnedSize): Sca
 }
 
 /** mm per pixel at which the turned content box fills the box of the edge and its bleed. */
-export function scaleToCover({ edge, bleed }: BlankInHand, turned: TurnedSize): Scale {
-  const width = edge.box.width + 2 * bleed.value;
-  const height = edge.box.height + 2 * bleed.value;
+export function scaleToCover(blank: BlankInHand, turned: TurnedSize): Scale {
+  const { width, height } = bleedBoxOf(blank);
   const scale = Math.max(width / turned.width, height / turned.height);
   return { x: scale, y: scale };
 }
@@ -107,14 +102,6 @@ function scaleInside(
   if (scale > 0) return { x: scale, y: scale };
   throw new BlankcheckError(
     'blank-has-no-safe-area',
-    `No art fits inside the safe line of ${blank.id}: the safe inset of ${formatLength(blank.safe.value)} (${blank.safe.from}) leaves nothing of ${formatSize(box.width, box.height)}. Give a smaller --safe, or a size with --width.`,
-  );
-}
-
-function checkPpi(ppi: number): number {
-  if (ppi >= 1 && ppi <= MAX_PPI) return ppi;
-  throw new BlankcheckError(
-    'ppi-out-of-range',
-    `Expected 1 to ${MAX_PPI} pixels per inch for --ppi, received ${ppi}.`,
+    `No art in the middle of ${blank.id} lies inside its safe line: with the safe inset of ${formatLength(blank.safe.value)} (${blank.safe.from}) the middle of ${formatSize(box.width, box.height)} is outside it. Give a smaller --safe, or a size with --width and a place with --offset.`,
   );
 }

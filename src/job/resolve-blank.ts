@@ -3,11 +3,12 @@ import type { BlankRecord, FamilyRecord } from '../catalogue/records.ts';
 import type { BlankInHand, Limit } from './job.ts';
 import type { JobRequest } from './job-request.ts';
 import { findOutlineInHand } from './outline-in-hand.ts';
+import { checkPpi, DEFAULT_PPI } from './print-resolution.ts';
 
 /**
  * The blank in hand: the record, its family's defaults, the measured size and the maker's options, with each
  * limit naming the record or option it came from.
- * @throws BlankcheckError `unknown-blank` without a record, and as findOutlineInHand.
+ * @throws BlankcheckError `unknown-blank` without a record, `ppi-out-of-range`, and as findOutlineInHand.
  */
 export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankInHand {
   const record = request.blank;
@@ -38,7 +39,7 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       stopBelow: ofFamily(family.resolutionPpi.stopBelow),
     },
     whiteBase: record.baseColour === undefined,
-    ppi: record.ppi ?? null,
+    ppi: checkPpi(request.ppi ?? record.ppi ?? DEFAULT_PPI),
   };
 }
 

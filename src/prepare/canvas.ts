@@ -3,6 +3,7 @@ import { LIMITS } from '../formats/limits.ts';
 import { formatSize, MM_PER_INCH } from '../geometry/length.ts';
 import { middleOf, type PointMm, type PointPx, type RectMm, type RectPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
+import { bleedBoxOf } from '../job/lines.ts';
 
 /** The print-ready picture: the box of the edge and its bleed on every side, seen from the front. */
 export interface Canvas {
@@ -17,22 +18,37 @@ export interface Canvas {
 
 /** @throws BlankcheckError `print-too-large` */
 export function canvasOf({ blank, ppi }: Pick<Job, 'blank' | 'ppi'>): Canvas {
-  const { edge, bleed } = blank;
-  const widthMm = edge.box.width + 2 * bleed.value;
-  const heightMm = edge.box.height + 2 * bleed.value;
+  const { width: widthMm, height: heightMm } = bleedBoxOf(blank);
   const widthPx = Math.max(1, roundPx((widthMm / MM_PER_INCH) * ppi));
   const heightPx = Math.max(1, roundPx((heightMm / MM_PER_INCH) * ppi));
   checkPixels(widthPx, heightPx, `${formatSize(widthMm, heightMm)} at ${ppi} pixels per inch`);
-  return { widthMm, heightMm, widthPx, heightPx, ppi, middleMm: middleOf(edge.box) };
+  return { widthMm, heightMm, widthPx, heightPx, ppi, middleMm: middleOf(blank.edge.box) };
 }
 
-/** Where a rectangle in mm lies on the canvas: each edge rounded by itself, so none is off by more than half a pixel; at least 1 x 1. */
+/**
+ * Where a rectangle in mm lies on the canvas, at least 1 x 1: of its rounded size where that leaves no edge off by
+ * more than half a pixel (so that a picture of just that size is copied), else with each edge rounded by itself.
+ */
 export function rectOnCanvas(canvas: Canvas, rect: RectMm): RectPx {
   const from = pointOnCanvas(canvas, rect);
   const to = pointOnCanvas(canvas, { x: rect.x + rect.width, y: rect.y + rect.height });
-  const x = roundPx(from.x);
-  const y = roundPx(from.y);
-  return { x, y, width: Math.max(1, roundPx(to.x) - x), height: Math.max(1, roundPx(to.y) - y) };
+  const across = roundSpan(from.x, to.x);
+  const down = roundSpan(from.y, to.y);
+  return { x: across.start, y: down.start, width: across.size, height: down.size };
+}
+
+function roundSpan(from: number, to: number): { readonly start: number; readonly size: number } {
+  const size = Math.max(1, roundPx(to - from));
+  // Both edges are within half a pixel for starts from the later of two bounds to the earlier of two others.
+  const start = Math.ceil(Math.max(from, to - size) - 0.5 - NUDGE_PX);
+  if (start <= Math.min(from, to - size) + 0.5 + NUDGE_PX) {
+    const nearest = roundPx((from + to - size) / 2);
+    return {
+      size,
+      start: Math.min(Math.max(nearest, start), Math.floor(Math.min(from, to - size) + 0.5 + NUDGE_PX)),
+    };
+  }
+  return { start: roundPx(from), size: Math.max(1, roundPx(to) - roundPx(from)) };
 }
 
 /** All that the canvas shows, in mm: its size in whole pixels, so up to half a pixel more or less than asked for. */

@@ -2,28 +2,25 @@ import { formatSize } from '../geometry/length.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import { frameOf, turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
-import { marginWithinBleed } from '../job/lines.ts';
+import { marginWithinBleed, TOUCH_MM } from '../job/lines.ts';
 import { canvasOf, checkPixels } from './canvas.ts';
 import { placeOnCanvas } from './place-on-canvas.ts';
 import type { Background, PrintPlan, Step } from './step.ts';
 
 export interface PlanOptions {
   /** Points that bound the visible pixels, in the artwork as displayed: whether any lies beyond the bleed line decides on the cut. */
-  readonly hullPx: readonly PointPx[];
+  readonly rimPx: readonly PointPx[];
   readonly background: Background;
   /** Name of the art's colours where they are not sRGB. */
   readonly coloursFrom?: string;
 }
-
-/** Doubles miss a line by less than this; art that ends on the bleed line is not cut. */
-const TOUCH_MM = 1e-6;
 
 /**
  * The steps from the artwork as displayed to its print-ready picture, computed without touching a pixel.
  * The picture is resampled before it is turned, which is the same and costs less; its canvas is mirrored last.
  * @throws BlankcheckError `print-too-large`
  */
-export function planPrint(job: Job, { hullPx, background, coloursFrom }: PlanOptions): PrintPlan {
+export function planPrint(job: Job, { rimPx, background, coloursFrom }: PlanOptions): PrintPlan {
   const { blank, turn, ppi } = job;
   const canvas = canvasOf(job);
   const { rectPx, onCanvasPx } = placeOnCanvas(job, canvas);
@@ -42,7 +39,7 @@ export function planPrint(job: Job, { hullPx, background, coloursFrom }: PlanOpt
     turn !== 0 && { step: 'turn', degrees: turn },
     coloursFrom !== undefined && { step: 'convert', from: coloursFrom },
     { step: 'pad', widthPx, heightPx, x: onCanvasPx.x, y: onCanvasPx.y },
-    reachesBeyondBleed(job, hullPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
+    reachesBeyondBleed(job, rimPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
     background.alpha === 1 && { step: 'flatten', background },
     mirrored && { step: 'mirror' },
   ];
@@ -57,9 +54,9 @@ export function planPrint(job: Job, { hullPx, background, coloursFrom }: PlanOpt
   };
 }
 
-function reachesBeyondBleed(job: Job, hullPx: readonly PointPx[]): boolean {
+function reachesBeyondBleed(job: Job, rimPx: readonly PointPx[]): boolean {
   const frame = frameOf(job);
-  return hullPx.some((point) => {
+  return rimPx.some((point) => {
     const { x, y } = frame.toMm(point);
     return marginWithinBleed(job.blank, x, y) < -TOUCH_MM;
   });

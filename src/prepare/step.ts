@@ -13,10 +13,10 @@ export interface Background {
 export type Step =
   /** Keep this rectangle of the artwork as displayed. */
   | { readonly step: 'crop'; readonly rectPx: RectPx }
-  /** Turn clockwise. */
-  | { readonly step: 'turn'; readonly degrees: 90 | 180 | 270 }
   /** Resample to this size; left out where the size is that already. */
   | { readonly step: 'resize'; readonly widthPx: number; readonly heightPx: number }
+  /** Turn clockwise. */
+  | { readonly step: 'turn'; readonly degrees: 90 | 180 | 270 }
   /** Bring the colours of the named space to sRGB; what sRGB cannot hold is clipped. */
   | { readonly step: 'convert'; readonly from: string }
   /** Lay on a clear canvas with its top left corner at x, y (may be negative: the overhang is cut). */

@@ -34,7 +34,7 @@ describe('keep-out: a hole of 4 mm at 50, 12 mm, so a zone of 10 mm across', () 
       onPlate((x) => (x > 50 ? GREEN : CLEAR)),
       'keep-out',
     );
-    expect(found!.actual!.value).toBeCloseTo(50, 0);
+    expect(found!.actual!.value).toBe(50);
     expect(found!.place!.mm).toEqual({ x: 45, y: 7, width: 10, height: 10 });
     expect(found!.place!.px).toEqual({ x: 450, y: 70, width: 100, height: 100 });
   });
@@ -105,6 +105,6 @@ describe('keep-out names the size and the offset that would clear the hole', () 
       Math.hypot(x - 200, y - 200) < 199 && (x + y) % 3 > 0 ? GREEN : CLEAR,
     );
     const [around] = findingsOf(outcomesOf(ring, { blank: middle, widthMm: 80 }), 'keep-out');
-    expect(around!.facts).toEqual({ use: 'centre' });
+    expect(around!.facts).toEqual({ use: 'centre', keepOutMm: 3 });
   });
 });

@@ -186,3 +186,60 @@ describe('measured-size', () => {
     expect(measured(width, height)).toEqual(expected),
   );
 });
+
+describe('art beside the blank, and the corners of art that fits', () => {
+  const size = (request: Parameters<typeof outcomesOf>[1], raster = art(300)) =>
+    codesOf(outcomesOf(raster, request)).filter((code) => code.startsWith('print-size'));
+
+  it('nothing of it on the canvas is an error, a millimetre of it is not', () => {
+    // A plate of 100 mm with a bleed of 3: art of 20 mm leaves its canvas at an offset of 63 mm.
+    expect(size({ widthMm: 20, offsetMm: { x: 63, y: 0 } })).toEqual(['print-size/off-blank:error']);
+    expect(size({ widthMm: 20, offsetMm: { x: 62, y: 0 } })).toEqual([
+      'print-size/larger-than-blank:warning',
+    ]);
+  });
+
+  it('on four sides the arcs of the bleed line round its corners are no overhang', () => {
+    expect(size({ widthMm: 106 })).toEqual([]);
+    expect(size({ fit: 'cover' })).toEqual([]);
+    expect(size({ widthMm: 106.01 })).toEqual(['print-size/larger-than-blank:warning']);
+    const rounded = {
+      ...PLATE,
+      outline: { shape: 'rounded-rect', widthMm: 100, heightMm: 100, cornerRadiusMm: 8 },
+    } as const;
+    expect(size({ blank: rounded, widthMm: 106 })).toEqual([]);
+  });
+
+  it('on a round blank the corners of square art are cut, and told of', () => {
+    expect(
+      size({ blank: { ...PLATE, outline: { shape: 'circle', widthMm: 100, heightMm: 100 } }, widthMm: 106 }),
+    ).toEqual(['print-size/larger-than-blank:warning']);
+  });
+
+  it('ragged art on an outline with an inward corner has many points, and none too many', () => {
+    const corner = {
+      shape: 'polygon',
+      widthMm: 100,
+      heightMm: 100,
+      pointsMm: [
+        [0, 0],
+        [100, 0],
+        [100, 100],
+        [60, 100],
+        [60, 60],
+        [0, 60],
+      ],
+    } as const;
+    const checkered = paintRaster(900, 900, (x, y) => ((x + y) % 2 === 0 ? GREEN : [0, 0, 0, 0]));
+    const outcomes = outcomesOf(checkered, { blank: { ...PLATE, outline: corner }, widthMm: 130 });
+    expect(outcomes.filter(({ status }) => status === 'broken')).toEqual([]);
+  });
+});
+
+describe('pictures inside a drawing that cannot be measured', () => {
+  it('are no pass', () => {
+    const vector = { textElements: 0, outsideReferences: [], pictures: [], unplacedPictures: 2 };
+    const outcomes = outcomesOf(art(100), { widthMm: 50 }, { format: 'svg', vector });
+    expect(outcomes.find(({ check }) => check === 'effective-resolution')?.status).toBe('skipped');
+  });
+});

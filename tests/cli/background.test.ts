@@ -1,3 +1,4 @@
+import { converter } from 'culori';
 import { describe, expect, it } from 'vitest';
 import { parseBackground } from '../../cli/background.ts';
 
@@ -22,6 +23,26 @@ describe('parseBackground', () => {
   it.each(['transparent', '#ff000000', 'rgba(9, 9, 9, 0)'])('%s is clear', async (text) =>
     expect(await parseBackground(text)).toEqual({ r: 0, g: 0, b: 0, alpha: 0 }),
   );
+
+  // culori as second implementation of CSS Color 4; out of sRGB, chroma is what gives way.
+  it.each(['lab(52% 0 0)', 'oklch(0.62 0.08 240)', 'color(srgb 0.2 0.4 0.6)'])(
+    '%s, inside sRGB, as it is',
+    async (text) => {
+      const { r = 0, g = 0, b = 0 } = converter('rgb')(text) ?? {};
+      expect(await parseBackground(text)).toEqual({
+        r: Math.round(r * 255),
+        g: Math.round(g * 255),
+        b: Math.round(b * 255),
+        alpha: 1,
+      });
+    },
+  );
+
+  it('a colour beyond sRGB keeps its hue', async () => {
+    const { r, g, b } = await parseBackground('color(display-p3 0 1 0)');
+    const hue = converter('oklch')({ mode: 'rgb', r: r / 255, g: g / 255, b: b / 255 }).h!;
+    expect(Math.abs(hue - converter('oklch')('color(display-p3 0 1 0)')!.h!)).toBeLessThan(1);
+  });
 
   it.each([
     '',

@@ -104,6 +104,17 @@ describe('print-ready files', () => {
     expect(results[1]!.output!.path).toBe('pear.40x40mm.40x40mm.png');
   });
 
+  it('are replaced with --force where they lie in the very folder that is walked', async () => {
+    const cwd = makeFolder({ 'beds/pear.png': ART });
+    const again = ['beds', '--recursive', ...SHARP, '--force'];
+    await runMain(again, { cwd });
+    const { results, summary } = await reportOf(again, cwd);
+    expect(results.map(({ error, output }) => [error, output?.path])).toEqual([
+      [null, 'beds/print-ready/pear.40x40mm.png'],
+    ]);
+    expect(summary.passedOver).toBe(1);
+  });
+
   it('of two runs over the same art have the same bytes, and the art is as it was', async () => {
     const cwd = makeFolder({ 'pear.png': ART });
     const before = statSync(join(cwd, 'pear.png'));

@@ -102,3 +102,22 @@ describe('lengths for people', () => {
   ])('%d', (mm, text) => expect(formatLength(mm)).toBe(text));
   it('sizes', () => expect(formatSize(203.2, 254)).toBe('203.2 x 254 mm (8 x 10 in)'));
 });
+
+describe('what people type', () => {
+  it.each([
+    ['7 inches', 177.8],
+    ['7inch', 177.8],
+  ])('%s', (text, mm) => expect(parseLength(text, '--width')).toBeCloseTo(mm, 12));
+
+  it('a decimal comma is refused with its mend', () =>
+    expect(() => parseLength('7,5in', '--width')).toThrow(/comma/));
+
+  it('a bare number for a size is refused with both readings', () => {
+    expect(codeOf(() => parseSize('48', '--measured'))).toBe('length-without-unit');
+    expect(() => parseSize('48', '--measured')).toThrow(
+      /48x48mm.*1\.89 x 1\.89 in.*48x48in.*1219\.2 x 1219\.2 mm/,
+    );
+    expect(() => parseSize('8x10', '--blank')).toThrow(/8x10mm.*8x10in.*203\.2 x 254 mm/);
+    expect(looksLikeSize('200')).toBe(true);
+  });
+});

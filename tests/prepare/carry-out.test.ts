@@ -32,7 +32,7 @@ describe('carryOut', () => {
       { x: 10, y: 20, width: 40, height: 20 },
       { ppi: 25.4 },
     );
-    const plan = planPrint(job, { hullPx: cornersOf(content), background: WHITE });
+    const plan = planPrint(job, { rimPx: cornersOf(content), background: WHITE });
     const printed = await carryOut(blockRaster([100, 60], content), plan, { resample });
     expect(printed).toMatchObject({ widthPx: 260, heightPx: 260, model: 'rgb', hasAlpha: false, depth: 8 });
     // Seen from the front it begins at 13, 23 and ends at 53, 43; mirrored, x runs from 260 - 53 to 260 - 13.
@@ -60,7 +60,7 @@ describe('carryOut', () => {
     const seen = async (surface: 'first' | 'second') => {
       const plan = planPrint(
         { ...job, blank: { ...second, surface } },
-        { hullPx: cornersOf(content), background: WHITE },
+        { rimPx: cornersOf(content), background: WHITE },
       );
       const printed = await carryOut(raster, plan, { resample });
       return [
@@ -99,7 +99,7 @@ describe('carryOut', () => {
       { x: box.x - 10, y: box.y - 10, width: box.width + 20, height: box.height + 20 },
       { ppi: 100 },
     );
-    const plan = planPrint(job, { hullPx: cornersOf(content), background: WHITE });
+    const plan = planPrint(job, { rimPx: cornersOf(content), background: WHITE });
     const printed = await carryOut(
       paintRaster(100, 100, () => GREEN),
       plan,
@@ -211,7 +211,7 @@ describe('art larger than the canvas', () => {
       { x: -60, y: -43, width: 180, height: 140 },
       { ppi: 100 },
     );
-    const plan = planPrint(job, { hullPx: [], background: CLEAR });
+    const plan = planPrint(job, { rimPx: [], background: CLEAR });
     const printed = await carryOut(art, plan, { resample });
     const wide = await resample(art, { rectPx: content, widthPx: 709, heightPx: 551 });
     const left = Math.round(plan.widthPx / 2 + ((-60 - 20) / 25.4) * 100);

@@ -25,7 +25,7 @@ export function blankOf(edge: Shape, changes: Partial<BlankInHand> = {}): BlankI
     safeSides: 'all',
     resolution: { good: limit(300), acceptable: limit(220), stopBelow: limit(150) },
     whiteBase: true,
-    ppi: null,
+    ppi: 300,
     ...changes,
   };
 }

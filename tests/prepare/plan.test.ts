@@ -11,7 +11,7 @@ import { blankOf, CLEAR, codeOf, cornersOf, jobOf, rectOf, WHITE } from './jobs.
 
 const tile = blankOf(rectOf(200, 200));
 const planFor = (job: Job, background = WHITE) =>
-  planPrint(job, { hullPx: cornersOf(job.contentBoxPx), background });
+  planPrint(job, { rimPx: cornersOf(job.contentBoxPx), background });
 const names = (plan: PrintPlan) => plan.steps.map(({ step }) => step).join(' ');
 function stepOf<Name extends Step['step']>(plan: PrintPlan, name: Name): Extract<Step, { step: Name }> {
   return plan.steps.find(({ step }) => step === name) as Extract<Step, { step: Name }>;

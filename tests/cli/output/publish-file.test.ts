@@ -61,7 +61,7 @@ describe('publishFile', () => {
     expect(await codeOf(publish(join(folder, 'file/pear.png')))).toBe('cannot-write');
     expect(await codeOf(publish(join(folder, 'full'), true))).toBe('cannot-write');
     expect(await codeOf(publish(join(folder, `${'x'.repeat(300)}.png`)))).toBe('cannot-write');
-    await expect(publish(join(folder, 'file/pear.png'))).rejects.toThrow('EEXIST');
+    await expect(publish(join(folder, 'file/pear.png'))).rejects.toThrow('ENOTDIR');
     expect(listFiles(folder)).toEqual(['file', 'full/inside']);
   });
 
