@@ -103,7 +103,10 @@ function measureOverhang(
   const foursquare: Shape = { kind: 'rect', box: canvas };
   return rimPx.map((point) => {
     const { x, y } = frame.toMm(point);
-    const side = sideOf((x - box.x - box.width / 2) / box.width, (y - box.y - box.height / 2) / box.height);
+    const across = (x - box.x - box.width / 2) / box.width;
+    const down = (y - box.y - box.height / 2) / box.height;
+    // Doubles may tip the very corner of square art to either side.
+    const side = Math.abs(Math.abs(across) - Math.abs(down)) < 1e-9 ? 'corners' : sideOf(across, down);
     const margin =
       kind === 'rect' || kind === 'rounded-rect'
         ? distanceInside(foursquare, x, y)
