@@ -16,8 +16,9 @@ import { scaleArt } from './prepare/carry-out.ts';
 import { planPrint } from './prepare/plan.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
 import { makeArtTest } from './raster/art-test.ts';
+import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
-import type { Survey } from './raster/survey.ts';
+import type { Extents, Survey } from './raster/survey.ts';
 import { surveyRaster } from './raster/survey-raster.ts';
 
 /** What is asked for: a job, and how its print-ready file is made. */
@@ -29,7 +30,7 @@ export interface PrintRequest extends JobRequest {
 /** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
 export interface PlacedArtwork {
   readonly blank: BlankInHand;
-  readonly survey: Survey;
+  readonly extents: Extents;
   /** Points that bound the visible pixels: corners of their hull, or of the rim's pixels where the edge has inward corners. */
   readonly rimPx: readonly PointPx[];
   readonly job: Job | null;
@@ -39,6 +40,7 @@ export interface PlacedArtwork {
 
 /** A placed artwork and what every check said of it, in the order of the list. */
 export interface CheckedArtwork extends PlacedArtwork {
+  readonly survey: Survey;
   readonly picture: PrintPicture | null;
   readonly outcomes: readonly Outcome[];
 }
@@ -46,16 +48,16 @@ export interface CheckedArtwork extends PlacedArtwork {
 const WHITE: Background = { r: 255, g: 255, b: 255, alpha: 1 };
 
 /**
- * Surveys an artwork once, places it on the blank that the request names, and plans its print-ready file.
+ * Finds where the art of an artwork lies, places it on the blank that the request names, and plans its print-ready file.
  * @throws BlankcheckError of kind `usage` when the request cannot be met on this blank.
  */
 export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArtwork {
   const blank = resolveBlank(request, familyOf(request.blank));
-  const survey = surveyRaster(artwork.raster);
-  const { contentBoxPx } = survey;
-  if (contentBoxPx === null) return { blank, survey, rimPx: [], job: null, plan: null };
+  const extents = findExtents(artwork.raster);
+  const { contentBoxPx } = extents;
+  if (contentBoxPx === null) return { blank, extents, rimPx: [], job: null, plan: null };
   const rimPx = hasConvexEdge(blank)
-    ? survey.hullPx
+    ? extents.hullPx
     : listOutlinePoints(makeArtTest(artwork.raster, { from: 'visible', whiteIsNoArt: false }), contentBoxPx);
   const job = placeArt(request, blank, contentBoxPx, rimPx);
   const plan = planPrint(job, {
@@ -63,7 +65,7 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
     background: request.background ?? WHITE,
     ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
   });
-  return { blank, survey, rimPx, job, plan };
+  return { blank, extents, rimPx, job, plan };
 }
 
 /**
@@ -76,8 +78,11 @@ export async function checkArtwork(
   options: { readonly signal?: AbortSignal } = {},
 ): Promise<CheckedArtwork> {
   const placed = placeArtwork(artwork, request);
-  const picture = await takePicture(artwork, placed, options.signal);
-  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture }, CHECKS) };
+  const scaling = takePicture(artwork, placed, options.signal);
+  // The imaging library scales in a thread of its own: what is counted meanwhile costs no time.
+  const survey = surveyRaster(artwork.raster, placed.extents);
+  const picture = await scaling;
+  return { ...placed, survey, picture, outcomes: runChecks({ artwork, ...placed, survey, picture }, CHECKS) };
 }
 
 async function takePicture(

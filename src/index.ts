@@ -68,7 +68,7 @@ export {
   prepareArtwork,
 } from './prepare-artwork.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
-export type { Survey } from './raster/survey.ts';
+export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
 export { readForPrint } from './read-for-print.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';

@@ -18,7 +18,7 @@ export async function readForPrint(
 ): Promise<Artwork> {
   const artwork = await readArtwork(bytes, options);
   if (artwork.vector === null) return artwork;
-  const { job, survey } = placeArtwork(artwork, request);
+  const { job, extents } = placeArtwork(artwork, request);
   if (job === null) return artwork;
   const turned = turnSize(job.placementMm, job.turn);
   const perPixel = (mm: number, px: number) => ((mm / MM_PER_INCH) * job.ppi) / px;
@@ -27,13 +27,13 @@ export async function readForPrint(
   const { maxPixels, maxSvgSidePx } = limitsWith(options.limits);
   const within = Math.min(
     1,
-    Math.sqrt(maxPixels / (survey.widthPx * scaleX * survey.heightPx * scaleY)),
-    maxSvgSidePx / (survey.widthPx * scaleX),
-    maxSvgSidePx / (survey.heightPx * scaleY),
+    Math.sqrt(maxPixels / (extents.widthPx * scaleX * extents.heightPx * scaleY)),
+    maxSvgSidePx / (extents.widthPx * scaleX),
+    maxSvgSidePx / (extents.heightPx * scaleY),
   );
   const pixels = (length: number, scale: number) => Math.max(1, Math.floor(length * scale * within));
   return readArtwork(bytes, {
     ...options,
-    drawAt: { widthPx: pixels(survey.widthPx, scaleX), heightPx: pixels(survey.heightPx, scaleY) },
+    drawAt: { widthPx: pixels(extents.widthPx, scaleX), heightPx: pixels(extents.heightPx, scaleY) },
   });
 }

@@ -1,10 +1,10 @@
 import type { PointPx, RectPx } from '../geometry/rectangle.ts';
 
 /**
- * What one pass over a picture found. Everything is in pixels of the artwork as displayed.
+ * Where the art of a picture lies, found from its rims inward. Everything is in pixels of the artwork as displayed.
  * Visible means alpha > 0 at the picture's own depth; a picture without alpha is all visible.
  */
-export interface Survey {
+export interface Extents {
   readonly widthPx: number;
   readonly heightPx: number;
   /** Smallest box of the visible pixels; null when there are none. */
@@ -19,6 +19,12 @@ export interface Survey {
   readonly inkBoxPx: RectPx | null;
   /** Convex hull of the visible pixels' squares, clockwise as seen on the screen; empty when nothing is visible. */
   readonly hullPx: readonly PointPx[];
+  /** First and last visible pixel of each row, row by row; last < first in rows without any. */
+  readonly rowSpansPx: Int32Array;
+}
+
+/** The extents, and what one pass over the pixels within them counted. */
+export interface Survey extends Extents {
   readonly visiblePixels: number;
   /** 256 bins; 16-bit alpha is binned by its upper byte, and visible pixels are never counted in bin 0. */
   readonly alphaHistogram: Uint32Array;
