@@ -18,8 +18,7 @@ import type { Background, PrintPlan } from './prepare/step.ts';
 import { makeArtTest } from './raster/art-test.ts';
 import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
-import type { Extents, Survey } from './raster/survey.ts';
-import { surveyRaster } from './raster/survey-raster.ts';
+import type { Extents } from './raster/survey.ts';
 
 /** What is asked for: a job, and how its print-ready file is made. */
 export interface PrintRequest extends JobRequest {
@@ -40,7 +39,6 @@ export interface PlacedArtwork {
 
 /** A placed artwork and what every check said of it, in the order of the list. */
 export interface CheckedArtwork extends PlacedArtwork {
-  readonly survey: Survey;
   readonly picture: PrintPicture | null;
   readonly outcomes: readonly Outcome[];
 }
@@ -78,11 +76,8 @@ export async function checkArtwork(
   options: { readonly signal?: AbortSignal } = {},
 ): Promise<CheckedArtwork> {
   const placed = placeArtwork(artwork, request);
-  const scaling = takePicture(artwork, placed, options.signal);
-  // The imaging library scales in a thread of its own: what is counted meanwhile costs no time.
-  const survey = surveyRaster(artwork.raster, placed.extents);
-  const picture = await scaling;
-  return { ...placed, survey, picture, outcomes: runChecks({ artwork, ...placed, survey, picture }, CHECKS) };
+  const picture = await takePicture(artwork, placed, options.signal);
+  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture }, CHECKS) };
 }
 
 async function takePicture(

@@ -115,7 +115,7 @@ function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork):
     artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
     status: statusOf(checked.outcomes),
     error: null,
-    contentBoxPx: checked.survey.contentBoxPx,
+    contentBoxPx: checked.extents.contentBoxPx,
     blank: describeBlank(checked.blank),
     placementMm: checked.job?.placementMm ?? null,
     inkedMm: inkedPart(checked),
@@ -127,9 +127,9 @@ function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork):
   };
 }
 
-function inkedPart({ job, survey }: CheckedArtwork): RectMm | null {
+function inkedPart({ job, extents }: CheckedArtwork): RectMm | null {
   if (job === null) return null;
-  const box = job.blank.whiteBase ? survey.inkBoxPx : survey.contentBoxPx;
+  const box = job.blank.whiteBase ? extents.inkBoxPx : extents.contentBoxPx;
   return box && rectToMm(frameOf(job), box);
 }
 

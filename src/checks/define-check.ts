@@ -2,7 +2,7 @@ import type { Artwork } from '../formats/artwork.ts';
 import type { PointMm, PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
 import type { Raster } from '../raster/raster.ts';
-import type { Survey } from '../raster/survey.ts';
+import type { Extents } from '../raster/survey.ts';
 import type { Fact, Finding, Severity } from './finding.ts';
 
 /** The art as it will be printed, before its colours are converted: turned, scaled, in the artwork's own colours. */
@@ -17,7 +17,7 @@ export interface PrintPicture {
 /** What checks may look at. `job` is null when nothing is visible: there is nothing to place. */
 export interface Subject {
   readonly artwork: Artwork;
-  readonly survey: Survey;
+  readonly extents: Extents;
   /** Points that bound the visible pixels: corners of their hull, or of the rim's pixels in outlines with inward corners. */
   readonly rimPx: readonly PointPx[];
   readonly job: Job | null;

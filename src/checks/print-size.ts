@@ -30,10 +30,10 @@ export default defineCheck<{
     stretched: ['warning'],
     'white-margin': ['advice'],
   },
-  needs: ({ job, rimPx, survey }) =>
+  needs: ({ job, rimPx, extents }) =>
     job === null
       ? { skip: 'nothing is visible, so there is no print size' }
-      : { inputs: { job, rimPx, inkBoxPx: survey.inkBoxPx } },
+      : { inputs: { job, rimPx, inkBoxPx: extents.inkBoxPx } },
   run: ({ job, rimPx, inkBoxPx }) => ({
     findings: [...findCut(job, rimPx), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
   }),

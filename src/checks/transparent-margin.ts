@@ -10,10 +10,10 @@ export default defineCheck<{ readonly job: Job; readonly widthPx: number; readon
     'A size given to the whole canvas makes the visible part smaller than wanted; here every size means the visible part.',
   source: ['derived from the content box at alpha > 0'],
   codes: { trimmed: ['advice'] },
-  needs: ({ job, survey }) =>
+  needs: ({ job, extents }) =>
     job === null
       ? { skip: 'nothing is visible, so there is no margin' }
-      : { inputs: { job, widthPx: survey.widthPx, heightPx: survey.heightPx } },
+      : { inputs: { job, widthPx: extents.widthPx, heightPx: extents.heightPx } },
   run: ({ job, widthPx, heightPx }) => {
     const { contentBoxPx, placementMm } = job;
     if (contentBoxPx.width === widthPx && contentBoxPx.height === heightPx) return { findings: [] };

@@ -8,26 +8,12 @@ export default defineCheck({
     'derived: alpha 0 puts no dye down, and no printer of this trade has white dye (common practice, no source)',
   ],
   codes: { 'nothing-visible': ['error'], 'prints-nothing': ['warning'] },
-  needs: ({ survey, job }) => ({ inputs: { survey, whiteBase: job?.blank.whiteBase ?? false } }),
-  run: ({ survey, whiteBase }) => {
-    if (survey.visiblePixels === 0) {
-      return {
-        findings: [
-          {
-            code: 'nothing-visible',
-            severity: 'error',
-            facts: { widthPx: survey.widthPx, heightPx: survey.heightPx },
-          },
-        ],
-      };
-    }
-    if (whiteBase && survey.pureWhitePixels === survey.visiblePixels) {
-      return {
-        findings: [
-          { code: 'prints-nothing', severity: 'warning', facts: { visiblePixels: survey.visiblePixels } },
-        ],
-      };
-    }
+  needs: ({ extents, job }) => ({ inputs: { extents, whiteBase: job?.blank.whiteBase ?? false } }),
+  run: ({ extents: { contentBoxPx, inkBoxPx, widthPx, heightPx }, whiteBase }) => {
+    if (contentBoxPx === null)
+      return { findings: [{ code: 'nothing-visible', severity: 'error', facts: { widthPx, heightPx } }] };
+    if (whiteBase && inkBoxPx === null)
+      return { findings: [{ code: 'prints-nothing', severity: 'warning', facts: { widthPx, heightPx } }] };
     return { findings: [] };
   },
   phrases: {

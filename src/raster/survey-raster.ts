@@ -4,7 +4,7 @@ import type { Raster } from './raster.ts';
 import type { Extents, Survey } from './survey.ts';
 
 /**
- * Measures a gray or rgb picture: its extents (taken over where they are known) and, in one pass over the pixels
+ * Measures a gray or rgb picture for checks that look at its colours or its alpha: its extents (taken over where they are known) and, in one pass over the pixels
  * within them, alpha histogram, colour census and borders. Does not change the raster.
  */
 export function surveyRaster(raster: Raster, extents: Extents = findExtents(raster)): Survey {

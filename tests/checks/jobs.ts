@@ -8,7 +8,6 @@ import { runChecks } from '../../src/checks/run.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
 import type { JobRequest } from '../../src/job/job-request.ts';
 import type { Raster } from '../../src/raster/raster.ts';
-import { surveyRaster } from '../../src/raster/survey-raster.ts';
 import { artworkOf } from '../pictures.ts';
 
 /** A flat blank of 100 x 100 mm with sharp corners, bleed 3, safe 5, limits 300/220/150. */
@@ -40,8 +39,7 @@ export function subjectOf(
   changes: Partial<Artwork> = {},
 ): Subject {
   const artwork = artworkOf(raster, changes);
-  const placed = placeArtwork(artwork, { blank: PLATE, ...request });
-  return { artwork, picture: null, ...placed, survey: surveyRaster(raster, placed.extents) };
+  return { artwork, picture: null, ...placeArtwork(artwork, { blank: PLATE, ...request }) };
 }
 
 export function outcomesOf(

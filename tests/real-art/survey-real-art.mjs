@@ -13,7 +13,7 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { BlankcheckError, checkArtwork, findBlank, readArtwork } from '../../dist/src/index.js';
+import { BlankcheckError, checkArtwork, findBlank, readArtwork, surveyRaster } from '../../dist/src/index.js';
 
 /** @typedef {{ x: number, y: number, width: number, height: number }} RectPx */
 
@@ -95,7 +95,8 @@ async function surveyFolder() {
   for (const path of files) {
     try {
       const artwork = await readArtwork(readFileSync(path));
-      const { survey, outcomes } = await checkArtwork(artwork, { blank });
+      const { extents, outcomes } = await checkArtwork(artwork, { blank });
+      const survey = surveyRaster(artwork.raster, extents);
       const [ours, imageMagick] = [survey.contentBoxPx, boxByImageMagick(path)];
       if (imageMagick === undefined) unwitnessed.push(path);
       else if (JSON.stringify(ours) === JSON.stringify(imageMagick)) same += 1;
