@@ -15,7 +15,8 @@ import {
  * @throws BlankcheckError `unknown-blank`, `no-such-file`, `bad-blank-record`, and as `blankFromSize`.
  */
 export async function findBlankByWord(word: string, cwd: string): Promise<BlankRecord> {
-  const known = findBlank(word);
+  // Ids are written small; people write them as they like.
+  const known = findBlank(word.toLowerCase());
   if (known) return known;
   if (looksLikeSize(word)) return blankFromSize(word);
   const text = await readText(word, cwd);
