@@ -117,6 +117,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--condition <condition>',
+    help: 'which colours the printer can make: an id (coated-reference), or the ICC file of your own printer, paper and ink (default: coated-reference, a generic stand-in and not your printer)',
+    of: ART,
+  },
+  {
     flags: '--format <kind>',
     help: 'kind of print-ready file: png or tiff (default: png)',
     choices: ['png', 'tiff', 'pdf'],

@@ -1,5 +1,6 @@
 // Writes src/catalogue/seed-data.ts: the seeds as a typed module, so that the library needs no disk
-// (and no JSON import, which prints a warning on Node 20).
+// (and no JSON import, which prints a warning on Node 20). The profiles of the printing conditions go into a module of
+// their own, src/conditions/profile-data.ts, which is loaded only when colours are judged.
 import { readFileSync, writeFileSync } from 'node:fs';
 
 const here = new URL('./', import.meta.url);
@@ -11,6 +12,7 @@ const recipes = read('press-recipes.json');
 const cautions = read('cautions.json');
 const papers = read('papers.json');
 const practice = read('practice.json');
+const { conditions } = read('printing-conditions.json');
 
 const constants = [
   ['BLANKS', 'readonly BlankRecord[]', blanks.blanks],
@@ -27,12 +29,14 @@ const constants = [
   ['ROLLS', 'readonly RollRecord[]', papers.rolls],
   ['MARGINS', 'readonly MarginRecord[]', papers.margins],
   ['PAPER_BEHAVIOUR', 'readonly PaperBehaviourRecord[]', papers.behaviour],
+  ['CONDITIONS', 'readonly ConditionRecord[]', conditions],
   ['PRACTICE', 'readonly PracticeLimit[]', practice.limits],
 ];
 
 // A string for JSON.parse is read several times as fast as the same literal.
 const text = [
   '// Made by seeds/make-module.mjs from the files in seeds/. Change those, not this.',
+  "import type { ConditionRecord } from './condition-record.ts';",
   "import type { MarginRecord, PaperBehaviourRecord, RollRecord, SheetRecord } from './paper-records.ts';",
   "import type { Caution, NoRecipe, PressRecipe, PressRule, PressureWords } from './press-records.ts';",
   "import type { PracticeLimit } from './practice.ts';",
@@ -45,3 +49,17 @@ const text = [
 ].join('\n');
 
 writeFileSync(new URL('../src/catalogue/seed-data.ts', here), text);
+
+const profiles = conditions.map(({ id, profile }) => [
+  id,
+  readFileSync(new URL(profile, here)).toString('base64'),
+]);
+writeFileSync(
+  new URL('../src/conditions/profile-data.ts', here),
+  [
+    '// Made by seeds/make-module.mjs from the profiles in seeds/conditions/. Change those, not this.',
+    '/** The profile of each printing condition by its id, base64. */',
+    `export const PROFILE_DATA: Readonly<Record<string, string>> = ${JSON.stringify(Object.fromEntries(profiles))};`,
+    '',
+  ].join('\n'),
+);

@@ -12,6 +12,7 @@ export const ERROR_KINDS = {
   'bad-colour': 'usage',
   'bad-offset': 'usage',
   'bad-blank-record': 'usage',
+  'bad-condition': 'usage',
   'blank-has-no-safe-area': 'usage',
   'measured-does-not-fit': 'usage',
   'unknown-blank': 'usage',

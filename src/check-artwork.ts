@@ -3,6 +3,8 @@ import type { PrintPicture } from './checks/define-check.ts';
 import type { Outcome } from './checks/finding.ts';
 import { CHECKS } from './checks/index.ts';
 import { runChecks } from './checks/run.ts';
+import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
+import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { resample } from './formats/resample.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
@@ -24,6 +26,8 @@ import type { Extents } from './raster/survey.ts';
 export interface PrintRequest extends JobRequest {
   /** What fills the padding; white by default. */
   readonly background?: Background;
+  /** Which colours the printer can make; the coated reference by default. */
+  readonly condition?: PrintingCondition;
 }
 
 /** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
@@ -77,7 +81,8 @@ export async function checkArtwork(
 ): Promise<CheckedArtwork> {
   const placed = placeArtwork(artwork, request);
   const picture = await takePicture(artwork, placed, options.signal);
-  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture }, CHECKS) };
+  const condition = picture && (request.condition ?? (await loadCondition(DEFAULT_CONDITION)));
+  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture, condition }, CHECKS) };
 }
 
 async function takePicture(

@@ -35,6 +35,8 @@ export {
 export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
+export { listConditionIds, loadCondition } from './conditions/load-condition.ts';
+export type { PrintingCondition } from './conditions/printing-condition.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
 export { hasArtworkName } from './formats/artwork-name.ts';
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
@@ -70,6 +72,7 @@ export {
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
+export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';

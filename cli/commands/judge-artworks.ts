@@ -24,7 +24,7 @@ export async function judgeArtworks(
   temps: TempFiles,
 ): Promise<number> {
   const { cwd, interrupt: signal } = io;
-  const request = await readRequest(options, cwd);
+  const request = await readRequest(options, cwd, signal);
   const limits = parseLimits(options.limit ?? []);
   if (words.length === 0) {
     throw new BlankcheckError(

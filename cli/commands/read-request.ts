@@ -9,15 +9,21 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { parseBackground } from '../background.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
+import { findConditionByWord } from '../inputs/find-condition-by-word.ts';
 
 /**
  * What the options of `prepare` and `check` ask for.
  * @throws BlankcheckError of kind `usage` for the first that does not hold.
  */
-export async function readRequest(options: TypedOptions, cwd: string): Promise<PrintRequest> {
+export async function readRequest(
+  options: TypedOptions,
+  cwd: string,
+  signal: AbortSignal,
+): Promise<PrintRequest> {
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
+  const { condition } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -36,6 +42,7 @@ export async function readRequest(options: TypedOptions, cwd: string): Promise<P
     ...(safe !== undefined && { safeMm: parseNonNegativeLength(safe, '--safe') }),
     ...(surface !== undefined && { surface }),
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
+    ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };
 }

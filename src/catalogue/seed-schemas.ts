@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { blankFileSchema, seedBlankSchema } from './blank-schema.ts';
+import { conditionSchema } from './condition-schema.ts';
 import { familySchema } from './family-schema.ts';
 import { marginSchema, paperBehaviourSchema, rollSchema, sheetSchema } from './paper-schema.ts';
 import { practiceLimitSchema } from './practice-schema.ts';
@@ -34,6 +35,7 @@ export const SEED_SCHEMAS = {
     margins: z.array(marginSchema),
     behaviour: z.array(paperBehaviourSchema),
   }),
+  'printing-conditions': z.strictObject({ ...head, conditions: z.array(conditionSchema) }),
   practice: z.strictObject({ ...head, limits: z.array(practiceLimitSchema) }),
 } as const;
 

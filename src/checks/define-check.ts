@@ -1,3 +1,4 @@
+import type { PrintingCondition } from '../conditions/printing-condition.ts';
 import type { Artwork } from '../formats/artwork.ts';
 import type { PointMm, PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
@@ -23,6 +24,8 @@ export interface Subject {
   readonly job: Job | null;
   /** The printed part of the art at its print size; null when nothing is visible. */
   readonly picture: PrintPicture | null;
+  /** Which colours the printer can make; null when nothing is visible. */
+  readonly condition: PrintingCondition | null;
 }
 
 /** What a check needs, or why it cannot run. */

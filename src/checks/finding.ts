@@ -17,7 +17,8 @@ export interface Range {
   readonly from: string;
 }
 
-export type Fact = number | string | boolean;
+/** A value, or a flat list of records of values. */
+export type Fact = number | string | boolean | readonly Readonly<Record<string, number | string>>[];
 
 /** What is wrong with an artwork on a blank, as data; the sentence is made from it by the check's phrase. */
 export interface Finding {

@@ -1,8 +1,10 @@
 import alreadyPrepared from './already-prepared.ts';
 import bleedCover from './bleed-cover.ts';
+import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
 import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
+import gamut from './gamut.ts';
 import keepOut from './keep-out.ts';
 import measuredSize from './measured-size.ts';
 import orientationTag from './orientation-tag.ts';
@@ -28,6 +30,8 @@ export const CHECKS: readonly CheckDefinition[] = [
   orientationTag,
   embeddedProfile,
   pages,
+  gamut,
+  darkCoverage,
   vectorContent,
   measuredSize,
 ];

@@ -27,7 +27,9 @@ function tellPlainly(checkId: string, { code, actual, expected, facts }: Finding
   const parts = [
     ...(actual ? [`${actual.value} ${actual.unit}`] : []),
     ...(expected ? [`expected ${tellRange(expected)}`] : []),
-    ...Object.entries(facts).map(([name, fact]) => `${name} ${fact}`),
+    ...Object.entries(facts).map(
+      ([name, fact]) => `${name} ${typeof fact === 'object' ? JSON.stringify(fact) : fact}`,
+    ),
   ];
   return `${checkId}/${code}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
 }

@@ -1,0 +1,129 @@
+import { practiceLimit } from '../catalogue/practice.ts';
+import { lightnessTableOf } from '../conditions/colour-tables.ts';
+import { formatArea } from '../geometry/area.ts';
+import { UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
+import { type ConnectedArea, findConnectedAreas } from '../raster/connected-areas.ts';
+import {
+  type ColourInputs,
+  conditionFacts,
+  needsColours,
+  phraseShare,
+  phraseTrust,
+  severityUnder,
+} from './colour-inputs.ts';
+import { type DarkCensus, takeDarkCensus } from './dark-census.ts';
+import { type CheckResult, defineCheck } from './define-check.ts';
+import type { Finding } from './finding.ts';
+import { phrasePlace, placeInPicture } from './picture-place.ts';
+import { makeShadowTiles, type ShadowTiles } from './shadow-tiles.ts';
+
+const DARK_AREA = practiceLimit('large-dark-area');
+const DARK_LIGHTNESS = practiceLimit('large-dark-lightness').value;
+const DETAIL = practiceLimit('shadow-detail').value;
+const MERGE_REGION = practiceLimit('shadow-merge-region');
+const TONE = practiceLimit('shadow-tone').value;
+/** Detail is looked for over three tiles: what is spread wider is no detail to the eye (own choice). */
+const TILE_MM = 1;
+
+export default defineCheck<ColourInputs>({
+  id: 'dark-coverage',
+  title: 'Shadows and large dark areas',
+  reason:
+    'Tones darker than the printed black run together; large dark areas carry much dye, which dries slowly and shows every fault of the press.',
+  source: [
+    'relative colorimetric without black point compensation (ICC.1:2022, 6.2), as a driver converts that is left to itself (common practice, no source)',
+    `${MERGE_REGION.value} mm2 with detail of ${DETAIL} L* within ${3 * TILE_MM} mm; ${DARK_AREA.value / 100} cm2 below L* ${DARK_LIGHTNESS} (common practice, no source)`,
+  ],
+  codes: { 'shadow-merge': ['warning', 'advice'], 'large-dark': ['advice'] },
+  needs: needsColours,
+  run: judge,
+  phrases: {
+    'shadow-merge': ({ facts, place }) =>
+      `${phraseShare(Number(facts.sharePercent))} of the visible art is shadow detail that "${facts.conditionName}" prints as one black; the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Lighten these shadows, or let the print dialog compensate the black point.${phraseTrust(facts)}`,
+    'large-dark': ({ facts, place }) =>
+      `A dark area of ${formatArea(Number(facts.largestMm2))} in one piece (below L* ${facts.limitLightness}), about ${phrasePlace(place)}, carries much dye. Let the transfer dry well, and look for marks of feeding and for ghosting on a first piece.`,
+  },
+});
+
+function judge(inputs: ColourInputs): CheckResult {
+  const { picture, source, condition } = inputs;
+  const { raster, pixelMm } = picture;
+  const table = lightnessTableOf(condition.profile, source);
+  const tiles = makeShadowTiles(raster.widthPx, raster.heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
+  const limits = { darkLightness: DARK_LIGHTNESS, tone: TONE };
+  const census = takeDarkCensus(raster, table, limits, tiles);
+  return {
+    findings: [
+      ...findShadowMerge(inputs, census, tiles, table.printedBlack),
+      ...findLargeDark(inputs, census),
+    ],
+  };
+}
+
+function findShadowMerge(
+  inputs: ColourInputs,
+  { shadow, visiblePixels }: DarkCensus,
+  tiles: ShadowTiles,
+  printedBlack: number,
+): Finding[] {
+  const { widthPx } = inputs.picture.raster;
+  const hasDetail = tiles.findDetail(DETAIL * UNITS_PER_LIGHTNESS);
+  const merged = new Uint8Array(shadow.length);
+  let mergedPixels = 0;
+  for (let at = shadow.indexOf(1); at !== -1; at = shadow.indexOf(1, at + 1)) {
+    if (!hasDetail(at % widthPx, Math.floor(at / widthPx))) continue;
+    merged[at] = 1;
+    mergedPixels += 1;
+  }
+  return findRegion(inputs, merged, mergedPixels, MERGE_REGION, (areas, largestMm2) => ({
+    code: 'shadow-merge',
+    severity: severityUnder(inputs.condition),
+    facts: {
+      sharePercent: (mergedPixels / visiblePixels) * 100,
+      largestMm2,
+      regions: areas.length,
+      printedBlackLightness: printedBlack,
+      conversion: 'relative colorimetric without black point compensation, by the driver',
+      ...conditionFacts(inputs.condition),
+    },
+  }));
+}
+
+function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: DarkCensus): Finding[] {
+  return findRegion(inputs, dark, darkPixels, DARK_AREA, (areas, largestMm2) => ({
+    code: 'large-dark',
+    severity: 'advice',
+    facts: {
+      sharePercent: (darkPixels / visiblePixels) * 100,
+      largestMm2,
+      regions: areas.length,
+      limitLightness: DARK_LIGHTNESS,
+    },
+  }));
+}
+
+/** The finding about the connected regions that have at least the limit's size; none where there are none. */
+function findRegion(
+  { picture, job, artwork }: ColourInputs,
+  mask: Uint8Array,
+  marked: number,
+  limit: { readonly value: number; readonly from: string },
+  describe: (areas: readonly ConnectedArea[], largestMm2: number) => Finding,
+): Finding[] {
+  const pixelMm2 = picture.pixelMm ** 2;
+  if (marked * pixelMm2 < limit.value) return [];
+  const areas = findConnectedAreas(mask, picture.raster.widthPx).filter(
+    ({ pixels }) => pixels * pixelMm2 >= limit.value,
+  );
+  const largest = areas[0];
+  if (!largest) return [];
+  const largestMm2 = largest.pixels * pixelMm2;
+  return [
+    {
+      ...describe(areas, largestMm2),
+      actual: { value: largestMm2, unit: 'mm2' },
+      expected: { max: limit.value, unit: 'mm2', from: limit.from },
+      place: placeInPicture(picture, largest.boxPx, job, artwork),
+    },
+  ];
+}
