@@ -117,7 +117,7 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
-    flags: '--condition <condition>',
+    flags: '--condition <which>',
     help: 'which colours the printer can make: an id (coated-reference), or the ICC file of your own printer, paper and ink (default: coated-reference, a generic stand-in and not your printer)',
     of: ART,
   },

@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import * as module from '../src/catalogue/seed-data.ts';
+import { PROFILE_DATA } from '../src/conditions/profile-data.ts';
 import {
   blankFile,
   cautionFile,
+  conditionFile,
   familyFile,
   paperFile,
   practiceFile,
   readSeed,
+  readSeedBytes,
   readSeedText,
   recipeFile,
 } from './catalogue/seed-files.ts';
@@ -18,9 +21,30 @@ const { recipes, rules, noRecipe, pressureWords } = recipeFile;
 const { cautions } = cautionFile;
 const { sheets, rolls, margins, behaviour } = paperFile;
 
-const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers', 'practice'] as const;
+const FILES = [
+  'blanks',
+  'families',
+  'press-recipes',
+  'cautions',
+  'papers',
+  'practice',
+  'printing-conditions',
+] as const;
 const { limits } = practiceFile;
-const LISTS = { blanks, families, recipes, rules, cautions, sheets, rolls, margins, behaviour, limits };
+const { conditions } = conditionFile;
+const LISTS = {
+  blanks,
+  families,
+  recipes,
+  rules,
+  cautions,
+  sheets,
+  rolls,
+  margins,
+  behaviour,
+  limits,
+  conditions,
+};
 /** Lists whose order is the order of reading. */
 const IN_READING_ORDER = new Set(['rules', 'cautions']);
 
@@ -85,6 +109,7 @@ describe('records', () => {
     expect([module.SHEETS, module.ROLLS, module.MARGINS]).toEqual([sheets, rolls, margins]);
     expect(module.PAPER_BEHAVIOUR).toEqual(behaviour);
     expect(module.PRACTICE).toEqual(limits);
+    expect(module.CONDITIONS).toEqual(conditions);
   });
 });
 
@@ -174,6 +199,18 @@ describe('references', () => {
         expect([usual?.id, ...(usual?.alternatives ?? [])], id).toContain(recipe.id);
       }
     }
+  });
+});
+
+describe('printing conditions', () => {
+  it('name the source of their data, as its permission asks', () => {
+    for (const { attribution } of conditions)
+      expect(attribution).toContain('Technical Report ANSI/CGATS/GRACoL TR 006-2007');
+  });
+
+  it('have their profiles in the module, byte by byte, and no others', () => {
+    const files = conditions.map(({ id, profile }) => [id, readSeedBytes(profile).toString('base64')]);
+    expect(PROFILE_DATA).toEqual(Object.fromEntries(files));
   });
 });
 

@@ -1,6 +1,6 @@
 import { type LightnessTable, UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
-import { bandsOverWhite } from '../raster/bands-over-white.ts';
-import type { Raster } from '../raster/raster.ts';
+import { bandsOverWhite, type ColourBand } from '../raster/bands-over-white.ts';
+import { fullScaleOf, type Raster } from '../raster/raster.ts';
 import type { ShadowTiles } from './shadow-tiles.ts';
 
 export interface DarkCensus {
@@ -8,13 +8,14 @@ export interface DarkCensus {
   readonly darkPixels: number;
   /** 1 where a visible pixel is darker than the limit. */
   readonly dark: Uint8Array;
-  /** 1 where a visible pixel prints as one tone with black. */
+  /** 1 where a visible pixel is no lighter than the printed black, and prints as one tone with it. */
   readonly shadow: Uint8Array;
 }
 
 /**
  * Goes over the picture once, as it is printed: which visible pixels are darker than `darkLightness` in the art, and
- * which print at most `tone` L* above the printed black. The lightness that those had in the art goes to `tiles`.
+ * which are darker than, and print at most, `tone` L* above the printed black. The lightness that the latter had in
+ * the art goes to `tiles`.
  */
 export function takeDarkCensus(
   raster: Raster,
@@ -25,28 +26,75 @@ export function takeDarkCensus(
   const { widthPx, heightPx } = raster;
   const dark = new Uint8Array(widthPx * heightPx);
   const shadow = new Uint8Array(widthPx * heightPx);
-  const darkBelow = limits.darkLightness * UNITS_PER_LIGHTNESS;
-  const shadowTo = (table.printedBlack + limits.tone) * UNITS_PER_LIGHTNESS;
-  let lightness = new Uint16Array(0);
+  const shadowTo = table.printedBlack + limits.tone;
+  const gather = makeGatherer(raster, table, Math.max(limits.darkLightness, shadowTo));
+  const darkUnits = limits.darkLightness * UNITS_PER_LIGHTNESS;
+  const shadowUnits = shadowTo * UNITS_PER_LIGHTNESS;
   let visiblePixels = 0;
   let darkPixels = 0;
-  for (const { colours, visible, firstPixel, pixels } of bandsOverWhite(raster)) {
-    if (lightness.length < 2 * pixels) lightness = new Uint16Array(2 * pixels);
-    if (colours instanceof Uint16Array) table.measure16(colours, lightness, pixels);
-    else table.measure8(colours, lightness, pixels);
-    for (let i = 0; i < pixels; i++) {
-      if (visible[i] === 0) continue;
-      visiblePixels += 1;
+  for (const band of bandsOverWhite(raster)) {
+    const { count, places, lightness } = gather(band);
+    for (let i = 0; i < band.pixels; i++) visiblePixels += band.visible[i]!;
+    for (let i = 0; i < count; i++) {
+      const at = places[i]!;
       const inArt = lightness[2 * i]!;
-      const at = firstPixel + i;
-      if (inArt < darkBelow) {
+      if (inArt < darkUnits) {
         dark[at] = 1;
         darkPixels += 1;
       }
-      if (lightness[2 * i + 1]! > shadowTo) continue;
+      if (inArt > shadowUnits || lightness[2 * i + 1]! > shadowUnits) continue;
       shadow[at] = 1;
       tiles.add(at % widthPx, Math.floor(at / widthPx), inArt);
     }
   }
   return { visiblePixels, darkPixels, dark, shadow };
+}
+
+interface Gathered {
+  readonly count: number;
+  readonly places: Uint32Array;
+  readonly lightness: Uint16Array;
+}
+
+/** Measures only the visible pixels of a band that can be so dark: in most pictures they are few. */
+function makeGatherer(
+  raster: Raster,
+  table: LightnessTable,
+  upToLightness: number,
+): (band: ColourBand) => Gathered {
+  const scale = fullScaleOf(raster);
+  const [red, green, blue] = table.findBounds(upToLightness).map((bound) => bound * scale) as [
+    number,
+    number,
+    number,
+  ];
+  let places = new Uint32Array(0);
+  let lightness = new Uint16Array(0);
+  let found: Uint8Array | Uint16Array = new Uint8Array(0);
+  return ({ colours, visible, firstPixel, pixels }) => {
+    if (places.length < pixels) {
+      places = new Uint32Array(pixels);
+      lightness = new Uint16Array(2 * pixels);
+      found = colours instanceof Uint16Array ? new Uint16Array(3 * pixels) : new Uint8Array(3 * pixels);
+    }
+    let count = 0;
+    for (let i = 0; i < pixels; i++) {
+      if (
+        colours[3 * i + 1]! > green ||
+        colours[3 * i]! > red ||
+        colours[3 * i + 2]! > blue ||
+        visible[i] === 0
+      )
+        continue;
+      found[3 * count] = colours[3 * i]!;
+      found[3 * count + 1] = colours[3 * i + 1]!;
+      found[3 * count + 2] = colours[3 * i + 2]!;
+      places[count++] = firstPixel + i;
+    }
+    if (count > 0) {
+      if (found instanceof Uint16Array) table.measure16(found, lightness, count);
+      else table.measure8(found, lightness, count);
+    }
+    return { count, places, lightness };
+  };
 }

@@ -12,10 +12,17 @@ import { STAGE_CHANNELS } from './stage.ts';
 /** The unit in which pixels are given their lightness: 1/512 L*, so that 16 bits reach to 128. */
 export const UNITS_PER_LIGHTNESS = 512;
 
+/** Steps in which a channel's bound is looked for. */
+const BOUND_STEPS = 255;
+
 /** L* before and after a conversion that is relative colorimetric **without** black point compensation. */
 export interface LightnessTable {
   /** Printed L* of the darkest colour of the source; relative to the paper. */
   readonly printedBlack: number;
+  /**
+   * The most that each channel of a colour can have, 0…1, that is no lighter than this L*: no channel takes light away.
+   */
+  findBounds(lightness: number): readonly [number, number, number];
   /** L* of one colour, 0…1 each: in the source, and in the print. */
   measure(device: ArrayLike<number>): { readonly source: number; readonly printed: number };
   /** The same of every pixel: two numbers each, in 1/512 L*. Samples behind the first three of a pixel are passed over. */
@@ -58,12 +65,21 @@ export function makeLightnessTable(condition: IccProfile, source: IccProfile): L
     for (let i = 0; i < 3; i++) values[i] = device[i]!;
     return { source: convert(values), printed: values[0]! };
   };
+  const findBound = (channel: 0 | 1 | 2, lightness: number): number => {
+    const device = [0, 0, 0];
+    for (let step = 0; step <= BOUND_STEPS; step++) {
+      device[channel] = step / BOUND_STEPS;
+      if (measure(device).source > lightness) return device[channel];
+    }
+    return 1;
+  };
   const plan = once(() => planGrid(requireForward(source, 'relative'), [tabulate], 3, 2));
   const grid8 = once(() => makePixelGrid(plan(), 255, 65535));
   const grid16 = once(() => makePixelGrid(plan(), 65535));
   return {
     printedBlack: measure([0, 0, 0]).printed,
     measure,
+    findBounds: (lightness) => [findBound(0, lightness), findBound(1, lightness), findBound(2, lightness)],
     measure8: (pixels8, target, pixels, sourceStride = 3) =>
       convertGrid3(pixels8, target, pixels, sourceStride, 2, grid8()),
     measure16: (pixels16, target, pixels, sourceStride = 3) =>

@@ -2,6 +2,8 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type * as z from 'zod';
 import type { blankSchema } from '../../src/catalogue/blank-schema.ts';
+import type { ConditionRecord } from '../../src/catalogue/condition-record.ts';
+import type { conditionSchema } from '../../src/catalogue/condition-schema.ts';
 import type { familySchema } from '../../src/catalogue/family-schema.ts';
 import type {
   MarginRecord,
@@ -33,7 +35,15 @@ import type { BlankRecord, FamilyRecord } from '../../src/catalogue/records.ts';
 import { SEED_SCHEMAS, writeSeedSchemas } from '../../src/catalogue/seed-schemas.ts';
 import { readSeed, readSeedText } from './seed-files.ts';
 
-const FILES = ['blanks', 'families', 'press-recipes', 'cautions', 'papers', 'practice'] as const;
+const FILES = [
+  'blanks',
+  'families',
+  'press-recipes',
+  'cautions',
+  'papers',
+  'practice',
+  'printing-conditions',
+] as const;
 
 /** readonly is ours to promise; the schemas know nothing of it. */
 type Written<T> = T extends object ? { -readonly [K in keyof T]: Written<T[K]> } : T;
@@ -47,6 +57,7 @@ describe('schemas', () => {
     expectTypeOf<z.output<typeof pressRuleSchema>>().toEqualTypeOf<Written<PressRule>>();
     expectTypeOf<z.output<typeof noRecipeSchema>>().toEqualTypeOf<Written<NoRecipe>>();
     expectTypeOf<z.output<typeof cautionSchema>>().toEqualTypeOf<Written<Caution>>();
+    expectTypeOf<z.output<typeof conditionSchema>>().toEqualTypeOf<Written<ConditionRecord>>();
     expectTypeOf<z.output<typeof sheetSchema>>().toEqualTypeOf<Written<SheetRecord>>();
     expectTypeOf<z.output<typeof rollSchema>>().toEqualTypeOf<Written<RollRecord>>();
     expectTypeOf<z.output<typeof marginSchema>>().toEqualTypeOf<Written<MarginRecord>>();

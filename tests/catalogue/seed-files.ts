@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { ConditionRecord } from '../../src/catalogue/condition-record.ts';
 import type {
   MarginRecord,
   PaperBehaviourRecord,
@@ -24,6 +25,10 @@ export function readSeedText(name: string): string {
   return readFileSync(new URL(`../../seeds/${name}`, import.meta.url), 'utf8');
 }
 
+export function readSeedBytes(name: string): Buffer {
+  return readFileSync(new URL(`../../seeds/${name}`, import.meta.url));
+}
+
 export const blankFile = readSeed('blanks.json') as { warning: string; blanks: BlankRecord[] };
 export const familyFile = readSeed('families.json') as { families: FamilyRecord[] };
 export const recipeFile = readSeed('press-recipes.json') as {
@@ -41,4 +46,5 @@ export const paperFile = readSeed('papers.json') as {
   behaviour: PaperBehaviourRecord[];
 };
 
+export const conditionFile = readSeed('printing-conditions.json') as { conditions: ConditionRecord[] };
 export const practiceFile = readSeed('practice.json') as { readonly limits: readonly PracticeLimit[] };

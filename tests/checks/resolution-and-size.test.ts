@@ -141,6 +141,8 @@ describe('every check has its say once, in the order of the list', () => {
       'keep-out',
       'transparent-margin',
       'stated-density',
+      'gamut',
+      'dark-coverage',
     ]);
   });
 });
