@@ -14,7 +14,7 @@ import {
 import { type DarkCensus, takeDarkCensus } from './dark-census.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
-import { phrasePlace, placeInPicture } from './picture-place.ts';
+import { areaOfPixels, phrasePlace, placeInPicture } from './picture-place.ts';
 import { makeShadowTiles, type ShadowTiles } from './shadow-tiles.ts';
 
 const DARK_AREA = practiceLimit('large-dark-area');
@@ -110,14 +110,13 @@ function findRegion(
   limit: { readonly value: number; readonly from: string },
   describe: (areas: readonly ConnectedArea[], largestMm2: number) => Finding,
 ): Finding[] {
-  const pixelMm2 = picture.pixelMm ** 2;
-  if (marked * pixelMm2 < limit.value) return [];
+  if (areaOfPixels(picture, marked) < limit.value) return [];
   const areas = findConnectedAreas(mask, picture.raster.widthPx).filter(
-    ({ pixels }) => pixels * pixelMm2 >= limit.value,
+    ({ pixels }) => areaOfPixels(picture, pixels) >= limit.value,
   );
   const largest = areas[0];
   if (!largest) return [];
-  const largestMm2 = largest.pixels * pixelMm2;
+  const largestMm2 = areaOfPixels(picture, largest.pixels);
   return [
     {
       ...describe(areas, largestMm2),

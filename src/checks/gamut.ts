@@ -14,7 +14,7 @@ import {
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Fact } from './finding.ts';
 import { takeGamutCensus } from './gamut-census.ts';
-import { phrasePlace, placeInPicture } from './picture-place.ts';
+import { areaOfPixels, phrasePlace, placeInPicture } from './picture-place.ts';
 
 const SHARE = practiceLimit('gamut-share');
 const REGION = practiceLimit('gamut-region');
@@ -43,7 +43,6 @@ export default defineCheck<ColourInputs>({
 function judge({ picture, source, condition, job, artwork }: ColourInputs): CheckResult {
   const table = gamutTableOf(condition.profile, source);
   const { visiblePixels, overPixels, farPixels, mask, bins } = takeGamutCensus(picture.raster, table);
-  const pixelMm2 = picture.pixelMm ** 2;
   const sharePercent = percent(overPixels, visiblePixels);
   const facts = {
     sharePercent,
@@ -54,9 +53,9 @@ function judge({ picture, source, condition, job, artwork }: ColourInputs): Chec
   };
   const isMuch = overPixels > 0 && sharePercent >= SHARE.value;
   // Regions are looked for only where one can be large enough.
-  if (!isMuch && overPixels * pixelMm2 < REGION.value) return { findings: [], facts };
+  if (!isMuch && areaOfPixels(picture, overPixels) < REGION.value) return { findings: [], facts };
   const largest = findConnectedAreas(mask, picture.raster.widthPx)[0]!;
-  const largestMm2 = largest.pixels * pixelMm2;
+  const largestMm2 = areaOfPixels(picture, largest.pixels);
   if (!isMuch && largestMm2 < REGION.value) return { findings: [], facts: { ...facts, largestMm2 } };
   return {
     findings: [

@@ -20,7 +20,26 @@ export function placeInPicture(
     width: boxPx.width * pixelMm,
     height: boxPx.height * pixelMm,
   };
-  return { mm, px: clipToPixels(rectToPx(frameOf(job), mm), artwork) };
+  const px = rectToPx(frameOf(job), mm);
+  const left = steady(px.x);
+  const top = steady(px.y);
+  const inside = {
+    x: left,
+    y: top,
+    width: steady(px.x + px.width) - left,
+    height: steady(px.y + px.height) - top,
+  };
+  return { mm, px: clipToPixels(inside, artwork) };
+}
+
+/** Area of so many of its pixels on the blank, mm2. */
+export function areaOfPixels({ pixelMm }: PrintPicture, pixels: number): number {
+  return steady(pixels * pixelMm ** 2);
+}
+
+/** Without the noise of double arithmetic, which must not decide what lies exactly on a limit or on a pixel's edge. */
+function steady(value: number): number {
+  return Math.round(value * 1e6) / 1e6;
 }
 
 /** Where the middle of a place lies, for people: `120 mm from the left and 80 mm from the top of the blank`. */
