@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { writeZip } from '../../fixtures/byte-writers/write-zip.ts';
 import { VERSION } from '../../src/index.ts';
+import { COATED_REFERENCE } from '../icc/coated-reference.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
 import { listFiles, makeFolder } from './temp-folder.ts';
@@ -9,6 +10,8 @@ const ART = makeArt();
 /** The art is 24 px wide: 2 mm make it sharp, 20 mm make it stop. */
 const SHARP = ['--blank', '40x40mm', '--width', '2mm'];
 const BLURRED = ['--blank', '40x40mm', '--width', '20mm'];
+/** 400 px are 33.9 mm at 300 ppi. */
+const WIDE = ['--blank', '50x50mm', '--width', '33mm'];
 const FILE = 'pear.40x40mm.png';
 
 /** The codes in brackets of the lines that begin with the program's name. */
@@ -134,6 +137,47 @@ const cases: Record<string, Case> = {
     written: ['print-ready/apple.40x40mm.png'],
   },
   'a folder path that is a file': { args: ['pear.png', ...SHARP, '--out', 'pear.png/x'], code: 1 },
+  'a condition of the seeds': {
+    args: ['check', 'pear.png', ...SHARP, '--condition', 'coated-reference'],
+    code: 0,
+  },
+  "a maker's own profile, under which findings are warnings": {
+    args: ['check', 'vivid.png', ...WIDE, '--condition', 'mine.icc', '--fail-on', 'warning'],
+    files: { 'vivid.png': makeArt([0, 255, 0], 400), 'mine.icc': COATED_REFERENCE },
+    code: 1,
+  },
+  'the same by the reference, under which they are advice': {
+    args: ['check', 'vivid.png', ...WIDE, '--fail-on', 'warning'],
+    files: { 'vivid.png': makeArt([0, 255, 0], 400) },
+    code: 0,
+  },
+  'a condition that is none': {
+    args: ['pear.png', ...SHARP, '--condition', 'my-printer'],
+    code: 2,
+    errors: ['bad-condition'],
+  },
+  'a profile that is not there': {
+    args: ['pear.png', ...SHARP, '--condition', 'mine.icc'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
+  'a picture as profile': {
+    args: ['pear.png', ...SHARP, '--condition', 'pear.png'],
+    code: 2,
+    errors: ['bad-condition'],
+  },
+  'a folder as profile': {
+    args: ['pear.png', ...SHARP, '--condition', 'beds'],
+    files: { ...PEAR, 'beds/notes.txt': 'x' },
+    code: 2,
+    errors: ['bad-condition'],
+  },
+  'a profile of 20 MB': {
+    args: ['pear.png', ...SHARP, '--condition', 'mine.icc', '--json'],
+    files: { ...PEAR, 'mine.icc': new Uint8Array(20_000_000) },
+    code: 2,
+    errors: ['bad-condition'],
+  },
   'no artwork': { args: SHARP, code: 2, errors: ['missing-artwork'] },
   'no blank': { args: ['pear.png'], code: 2, errors: ['missing-blank'] },
   'an unknown blank': {
