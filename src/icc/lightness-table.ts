@@ -27,7 +27,7 @@ export interface LightnessTable {
   measure(device: ArrayLike<number>): { readonly source: number; readonly printed: number };
   /**
    * The same of every pixel: two numbers each, in 1/512 L*, interpolated: of dark colours within 0.1 L* in the source
-   * and 0.3 in the print. Samples behind the first three of a pixel are passed over.
+   * and 0.5 in the print. Samples behind the first three of a pixel are passed over.
    */
   measure8(source: Uint8Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
   measure16(source: Uint16Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
