@@ -2,6 +2,8 @@
 // (and no JSON import, which prints a warning on Node 20). The profiles of the printing conditions go into a module of
 // their own, src/conditions/profile-data.ts, which is loaded only when colours are judged.
 import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
 
 const here = new URL('./', import.meta.url);
 const read = (name) => JSON.parse(readFileSync(new URL(name, here), 'utf8'));
@@ -50,16 +52,41 @@ const text = [
 
 writeFileSync(new URL('../src/catalogue/seed-data.ts', here), text);
 
-const profiles = conditions.map(({ id, profile }) => [
-  id,
-  readFileSync(new URL(profile, here)).toString('base64'),
-]);
+// What is costly to measure of a profile is measured here, once: a run that judges one picture would wait for it.
+const { outputFiles } = await build({
+  stdin: {
+    contents:
+      "export * from './src/icc/gamut-table.ts'; export { readProfile } from './src/icc/read-profile.ts';",
+    resolveDir: fileURLToPath(new URL('../', here)),
+  },
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  write: false,
+});
+const engine = await import(
+  `data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`
+);
+const profiles = conditions.map(({ id, profile }) => {
+  const icc = readFileSync(new URL(profile, here));
+  const { noise, differences } = engine.measureGamutGrid(engine.readProfile(icc));
+  const bytes = Buffer.alloc(2 * differences.length);
+  differences.forEach((difference, i) => {
+    bytes.writeUInt16LE(difference, 2 * i);
+  });
+  return [id, { icc: icc.toString('base64'), noise, differences: bytes.toString('base64') }];
+});
 writeFileSync(
   new URL('../src/conditions/profile-data.ts', here),
   [
     '// Made by seeds/make-module.mjs from the profiles in seeds/conditions/. Change those, not this.',
-    '/** The profile of each printing condition by its id, base64. */',
-    `export const PROFILE_DATA: Readonly<Record<string, string>> = ${JSON.stringify(Object.fromEntries(profiles))};`,
+    '/**',
+    ' * By the id of each printing condition: its profile, the noise of it, and the differences of its gamut grid for',
+    ' * sRGB, 16 bits each, the lower byte first. Bytes are base64.',
+    ' */',
+    'export const PROFILE_DATA: Readonly<',
+    '  Record<string, { readonly icc: string; readonly noise: number; readonly differences: string }>',
+    `> = ${JSON.stringify(Object.fromEntries(profiles))};`,
     '',
   ].join('\n'),
 );

@@ -210,7 +210,8 @@ describe('printing conditions', () => {
 
   it('have their profiles in the module, byte by byte, and no others', () => {
     const files = conditions.map(({ id, profile }) => [id, readSeedBytes(profile).toString('base64')]);
-    expect(PROFILE_DATA).toEqual(Object.fromEntries(files));
+    const made = Object.entries(PROFILE_DATA).map(([id, { icc }]) => [id, icc]);
+    expect(made).toEqual(files);
   });
 });
 

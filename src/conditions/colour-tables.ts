@@ -1,9 +1,20 @@
-import { type GamutTable, makeGamutTable } from '../icc/gamut-table.ts';
+import { type GamutGrid, type GamutTable, makeGamutTable } from '../icc/gamut-table.ts';
 import { type LightnessTable, makeLightnessTable } from '../icc/lightness-table.ts';
 import type { IccProfile } from '../icc/profile.ts';
+import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
+
+/** What the tables of conditions for sRGB pictures are made from, where it was measured before. */
+const measured = new WeakMap<IccProfile, GamutGrid>();
 
 /** What the printing condition loses of the colours of a source space; made once for each pair, and kept with it. */
-export const gamutTableOf: TableOf<GamutTable> = keep(makeGamutTable);
+export const gamutTableOf: TableOf<GamutTable> = keep((condition, source) =>
+  makeGamutTable(condition, source, source === SRGB_PROFILE ? measured.get(condition) : undefined),
+);
+
+/** Saves the measuring for pictures in sRGB. */
+export function rememberGamutGrid(condition: IccProfile, grid: GamutGrid): void {
+  measured.set(condition, grid);
+}
 
 /** Lightness in the source and in the print; made once for each pair, and kept with it. */
 export const lightnessTableOf: TableOf<LightnessTable> = keep(makeLightnessTable);

@@ -2,6 +2,7 @@ import { BlankcheckError } from '../blankcheck-error.ts';
 import type { ConditionRecord } from '../catalogue/condition-record.ts';
 import { CONDITIONS } from '../catalogue/seed-data.ts';
 import { readProfile } from '../icc/read-profile.ts';
+import { rememberGamutGrid } from './colour-tables.ts';
 import type { PrintingCondition } from './printing-condition.ts';
 
 /** What stands in for the printer when nobody says which it is. */
@@ -33,6 +34,13 @@ export async function loadCondition(id: string): Promise<PrintingCondition> {
 
 async function load({ id, name, reference, attribution }: ConditionRecord): Promise<PrintingCondition> {
   const { PROFILE_DATA } = await import('./profile-data.ts');
-  const profile = readProfile(Buffer.from(PROFILE_DATA[id]!, 'base64'));
+  const { icc, noise, differences } = PROFILE_DATA[id]!;
+  const profile = readProfile(Buffer.from(icc, 'base64'));
+  rememberGamutGrid(profile, { noise, differences: readShorts(Buffer.from(differences, 'base64')) });
   return { id, name, reference, attribution, profile };
+}
+
+/** Whole numbers of two bytes, the lower one first, whatever the machine has. */
+function readShorts(bytes: Buffer): Uint16Array {
+  return Uint16Array.from({ length: bytes.length / 2 }, (_, i) => bytes.readUInt16LE(2 * i));
 }

@@ -1,6 +1,7 @@
 import { convertGrid3 } from './convert-grid3.ts';
 import { requireForward } from './forward-stages.ts';
 import { type GamutJudge, makeGamutJudge } from './gamut.ts';
+import { planAxes } from './grid-axes.ts';
 import { planGrid } from './grid-plan.ts';
 import { once } from './once.ts';
 import { makePixelGrid } from './pixel-grid.ts';
@@ -29,28 +30,55 @@ export interface GamutTable extends GamutJudge {
   measure16(source: Uint16Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
 }
 
+/** What makes a table costly: may be measured once and kept from run to run. */
+export interface GamutGrid {
+  readonly noise: number;
+  /** The differences at the nodes of the table, in 1/512 dE00. */
+  readonly differences: Uint16Array;
+}
+
+/** The costly part of the table of a condition for pictures in `source`. @throws as makeGamutTable */
+export function measureGamutGrid(condition: IccProfile, source: IccProfile = SRGB_PROFILE): GamutGrid {
+  const { measure } = makeGamutJudge(condition, source);
+  const tabulate = (values: Float64Array): void => {
+    values[0] = (measure(values) * UNITS_PER_DELTA_E) / 65535;
+  };
+  const { values } = planGrid(requireForward(source, 'relative'), [tabulate], 3, 1);
+  return {
+    noise: measureProfileNoise(condition),
+    differences: Uint16Array.from(values, (value) => Math.round(value * 65535)),
+  };
+}
+
 /**
- * The table of a printing condition for pictures in `source`, to be made once and kept.
+ * The table of a printing condition for pictures in `source`, to be made once and kept. `grid` is measured anew where
+ * it is not given.
  * @throws profile-missing-tag when a profile does not describe the directions that are needed
  * @throws profile-unsupported when the source has not three channels
  */
-export function makeGamutTable(condition: IccProfile, source: IccProfile = SRGB_PROFILE): GamutTable {
+export function makeGamutTable(
+  condition: IccProfile,
+  source: IccProfile = SRGB_PROFILE,
+  grid?: GamutGrid,
+): GamutTable {
   if (source.channels !== 3)
     throw profileError(
       'profile-unsupported',
       'header',
       `expected a picture of 3 channels, received ${source.channels}`,
     );
-  const judge = makeGamutJudge(condition, source);
-  const noise = measureProfileNoise(condition);
-  const tabulate = (values: Float64Array): void => {
-    values[0] = (judge.measure(values) * UNITS_PER_DELTA_E) / 65535;
+  const { noise, differences } = grid ?? measureGamutGrid(condition, source);
+  const axes = planAxes(requireForward(source, 'relative'), 3);
+  const plan = {
+    sizes: axes.map(({ size }) => size),
+    shapes: axes.map(({ placeOf }) => placeOf),
+    values: Float32Array.from(differences, (difference) => difference / 65535),
+    outputs: 1,
   };
-  const plan = planGrid(requireForward(source, 'relative'), [tabulate], 3, 1);
   const grid8 = once(() => makePixelGrid(plan, 255, 65535));
   const grid16 = once(() => makePixelGrid(plan, 65535));
   return {
-    ...judge,
+    ...makeGamutJudge(condition, source),
     noise,
     limit: Math.max(LOWEST_LIMIT, noise),
     measure8: (pixels8, target, pixels, sourceStride = 3) =>

@@ -4,8 +4,10 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { gamutTableOf, lightnessTableOf } from '../../src/conditions/colour-tables.ts';
 import { listConditionIds, loadCondition } from '../../src/conditions/load-condition.ts';
+import { makeGamutTable } from '../../src/icc/gamut-table.ts';
 import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import { readSeed } from '../catalogue/seed-files.ts';
+import { seededNumbers } from '../pictures.ts';
 
 describe('loadCondition', () => {
   it('the reference says that it is one, and whose measurements it rests on', async () => {
@@ -38,6 +40,19 @@ describe('tables', () => {
 });
 
 describe('the profiles that ship', () => {
+  it('come with the very table that would be measured', async () => {
+    const { profile } = await loadCondition('coated-reference');
+    const next = seededNumbers(8);
+    const codes = Uint8Array.from({ length: 30_000 }, () => Math.floor(next() * 256));
+    const [kept, fresh] = [new Uint16Array(10_000), new Uint16Array(10_000)];
+    const table = gamutTableOf(profile, SRGB_PROFILE);
+    const measured = makeGamutTable(profile, SRGB_PROFILE);
+    table.measure8(codes, kept, 10_000);
+    measured.measure8(codes, fresh, 10_000);
+    expect(kept).toEqual(fresh);
+    expect(table.noise).toBe(measured.noise);
+  });
+
   it('are loaded by one dynamic import, so that listing blanks does not read them', () => {
     const root = join(dirname(fileURLToPath(import.meta.url)), '../..');
     const text = readFileSync(join(root, 'src/conditions/load-condition.ts'), 'utf8');
