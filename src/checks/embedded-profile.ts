@@ -12,12 +12,19 @@ export default defineCheck({
     'sRGB: IEC 61966-2-1',
     'PNG sRGB and iCCP chunks (ISO/IEC 15948, 11.3.3)',
   ],
-  codes: { converted: ['advice'], unusable: ['warning'], 'device-cmyk': ['warning'] },
+  codes: {
+    converted: ['advice'],
+    'printer-profile': ['warning'],
+    unusable: ['warning'],
+    'device-cmyk': ['warning'],
+  },
   needs: ({ artwork }) => ({ inputs: artwork.profile }),
   run: judge,
   phrases: {
     converted: ({ facts }) =>
       `The art is in "${facts.name}" and was converted to sRGB for the print-ready file. Colours more vivid than sRGB are flattened a little; compare the file with the art on your screen.`,
+    'printer-profile': ({ facts }) =>
+      `The art carries the profile of a printer ("${facts.name}"): it was converted for that printer once, and printing it converts it again, which spoils it. Ask for the art in sRGB; what is here was brought back to sRGB as well as it can be.`,
     unusable: ({ facts }) =>
       `The file's colour profile cannot be used (${facts.reason}); the art was read as sRGB. Export it again as sRGB, and compare its colours on your screen first.`,
     'device-cmyk': ({ facts }) =>
@@ -41,6 +48,8 @@ function judge(profile: ArtworkProfile): CheckResult {
     case 'gray':
     case 'table':
       return found('converted', 'advice', { name: profile.name, kind: profile.kind });
+    case 'printer':
+      return found('printer-profile', 'warning', { name: profile.name });
     case 'cmyk':
       return found('device-cmyk', 'warning', { name: profile.name ?? '' });
     case 'unusable':

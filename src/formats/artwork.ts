@@ -16,6 +16,8 @@ export type ArtworkProfile =
   | { readonly kind: 'none'; readonly model: 'gray' | 'rgb' }
   | { readonly kind: 'srgb'; readonly name: string }
   | { readonly kind: 'rgb' | 'gray' | 'table'; readonly name: string }
+  /** The profile of a printer: the art was converted for it once already. */
+  | { readonly kind: 'printer'; readonly name: string }
   | { readonly kind: 'cmyk'; readonly name: string | null }
   | { readonly kind: 'unusable'; readonly reason: string };
 

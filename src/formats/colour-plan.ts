@@ -50,7 +50,12 @@ function planByProfile({ profile, transform }: UsableProfile, model: ColourModel
   // Conversion would change nothing that shows, so the samples stay as they are.
   if (isSrgb(profile) || leavesGrayAlone(transform))
     return { profile: { kind: 'srgb', name }, way: 'keep', ownColours: null };
-  const kind = profile.toConnection?.relative.kind === 'table' ? 'table' : model;
+  const kind =
+    profile.class === 'output'
+      ? 'printer'
+      : profile.toConnection?.relative.kind === 'table'
+        ? 'table'
+        : model;
   if (kind === 'rgb')
     return { profile: { kind, name }, way: 'keep', ownColours: { name, profile, toSrgb: transform } };
   return { profile: { kind, name }, way: transform, ownColours: null };

@@ -183,39 +183,46 @@ describe('matrix and gray profiles: converted by own code (T23)', () => {
 });
 
 /** A table that turns every RGB into the gray of L* 50. */
-const TABLE_PROFILE = writeIcc({
-  majorVersion: 2,
-  profileClass: 'prtr',
-  space: 'RGB ',
-  connection: 'Lab ',
-  tags: {
-    desc: descriptionTag('table'),
-    wtpt: xyzTag([0.9642, 1, 0.8249]),
-    A2B0: lutTag('mft2', {
-      inputs: 3,
-      outputs: 3,
-      size: 2,
-      inputCurves: [
-        [0, 65535],
-        [0, 65535],
-        [0, 65535],
-      ],
-      nodes: Array.from({ length: 8 }, () => [0x8000 * 0.99609375, 0x8000, 0x8000].map(Math.round)).flat(),
-      outputCurves: [
-        [0, 65535],
-        [0, 65535],
-        [0, 65535],
-      ],
-    }),
-  },
-});
+const makeTableProfile = (profileClass: string) =>
+  writeIcc({
+    majorVersion: 2,
+    profileClass,
+    space: 'RGB ',
+    connection: 'Lab ',
+    tags: {
+      desc: descriptionTag('table'),
+      wtpt: xyzTag([0.9642, 1, 0.8249]),
+      A2B0: lutTag('mft2', {
+        inputs: 3,
+        outputs: 3,
+        size: 2,
+        inputCurves: [
+          [0, 65535],
+          [0, 65535],
+          [0, 65535],
+        ],
+        nodes: Array.from({ length: 8 }, () => [0x8000 * 0.99609375, 0x8000, 0x8000].map(Math.round)).flat(),
+        outputCurves: [
+          [0, 65535],
+          [0, 65535],
+          [0, 65535],
+        ],
+      }),
+    },
+  });
 
 describe('table profiles and CMYK', () => {
   it('an RGB profile with tables is converted and called so', async () => {
-    const { profile, samples } = await look(png([iCCP(TABLE_PROFILE)]));
+    const { profile, samples } = await look(png([iCCP(makeTableProfile('mntr'))]));
     expect(profile).toEqual({ kind: 'table', name: 'table' });
     expect(new Set([0, 1, 2, 4, 5, 6].map((index) => samples[index])).size).toBe(1);
     expect(samples[3]).toBe(255);
+  });
+
+  it("a printer's own profile is called so, and converted all the same", async () => {
+    const { profile, samples } = await look(png([iCCP(makeTableProfile('prtr'))]));
+    expect(profile).toEqual({ kind: 'printer', name: 'table' });
+    expect(samples).toEqual((await look(png([iCCP(makeTableProfile('mntr'))]))).samples);
   });
 
   const cmykTiff = (pixels: readonly number[], profile?: Uint8Array) =>
