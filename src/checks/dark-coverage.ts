@@ -111,7 +111,8 @@ function findRegion(
   describe: (areas: readonly ConnectedArea[], largestMm2: number) => Finding,
 ): Finding[] {
   if (areaOfPixels(picture, marked) < limit.value) return [];
-  const areas = findConnectedAreas(mask, picture.raster.widthPx).filter(
+  const leastPixels = Math.max(1, Math.floor(limit.value / picture.pixelMm ** 2) - 1);
+  const areas = findConnectedAreas(mask, picture.raster.widthPx, leastPixels).filter(
     ({ pixels }) => areaOfPixels(picture, pixels) >= limit.value,
   );
   const largest = areas[0];

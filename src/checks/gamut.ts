@@ -1,7 +1,7 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { gamutTableOf } from '../conditions/colour-tables.ts';
 import { formatArea } from '../geometry/area.ts';
-import { findConnectedAreas } from '../raster/connected-areas.ts';
+import { findLargestArea } from '../raster/connected-areas.ts';
 import { listColourChanges, nameKinds } from './colour-changes.ts';
 import {
   type ColourInputs,
@@ -54,7 +54,7 @@ function judge({ picture, source, condition, job, artwork }: ColourInputs): Chec
   const isMuch = overPixels > 0 && sharePercent >= SHARE.value;
   // Regions are looked for only where one can be large enough.
   if (!isMuch && areaOfPixels(picture, overPixels) < REGION.value) return { findings: [], facts };
-  const largest = findConnectedAreas(mask, picture.raster.widthPx)[0]!;
+  const largest = findLargestArea(mask, picture.raster.widthPx)!;
   const largestMm2 = areaOfPixels(picture, largest.pixels);
   if (!isMuch && largestMm2 < REGION.value) return { findings: [], facts: { ...facts, largestMm2 } };
   return {

@@ -7,68 +7,92 @@ export interface ConnectedArea {
 }
 
 /**
- * The connected regions of a mask (1 = marked; rows from the top, `widthPx` a row), largest first, then from the
- * top left. Works on runs, not on pixels: memory and time grow with the number of runs.
+ * The connected regions of at least `leastPixels` in a mask (1 = marked; rows from the top, `widthPx` a row),
+ * largest first, then from the top left. Works on runs, not on pixels, and in numbers, not in objects: memory and
+ * time grow with the number of runs, of which a grainy picture has very many.
  * @see A. Rosenfeld and J. L. Pfaltz, "Sequential operations in digital picture processing", J. ACM 13 (1966).
  */
-export function findConnectedAreas(mask: Uint8Array, widthPx: number): ConnectedArea[] {
+export function findConnectedAreas(mask: Uint8Array, widthPx: number, leastPixels = 1): ConnectedArea[] {
   const runs = listRuns(mask, widthPx);
-  const parent = Int32Array.from(runs, (_, i) => i);
-  joinRows(runs, parent);
-  const areas = new Map<
-    number,
-    { pixels: number; left: number; top: number; right: number; bottom: number }
-  >();
-  runs.forEach(({ y, from, to }, i) => {
-    const root = rootOf(parent, i);
-    const area = areas.get(root);
-    if (area === undefined)
-      areas.set(root, { pixels: to - from, left: from, top: y, right: to, bottom: y + 1 });
-    else {
-      area.pixels += to - from;
-      area.left = Math.min(area.left, from);
-      area.right = Math.max(area.right, to);
-      area.bottom = y + 1;
-    }
+  const parent = joinRuns(runs);
+  const { pixels, left, right, top, bottom } = sumUp(runs, parent);
+  const areas: ConnectedArea[] = [];
+  for (let root = 0; root < runs.count; root += 1) {
+    if (pixels[root]! < leastPixels) continue;
+    const boxPx = {
+      x: left[root]!,
+      y: top[root]!,
+      width: right[root]! - left[root]!,
+      height: bottom[root]! - top[root]!,
+    };
+    areas.push({ pixels: pixels[root]!, boxPx });
+  }
+  return areas.sort((a, b) => b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x);
+}
+
+/** The largest of them; null where nothing is marked. */
+export function findLargestArea(mask: Uint8Array, widthPx: number): ConnectedArea | null {
+  const runs = listRuns(mask, widthPx);
+  const { pixels } = sumUp(runs, joinRuns(runs));
+  const most = pixels.reduce((largest, count) => Math.max(largest, count), 0);
+  return most === 0 ? null : findConnectedAreas(mask, widthPx, most)[0]!;
+}
+
+/** Run i holds the pixels from[i] to before to[i] of row y[i]; rows and runs in order. */
+interface Runs {
+  readonly count: number;
+  readonly y: Int32Array;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+function listRuns(mask: Uint8Array, widthPx: number): Runs {
+  const count = countRuns(mask, widthPx);
+  const runs = { count, y: new Int32Array(count), from: new Int32Array(count), to: new Int32Array(count) };
+  let i = 0;
+  visitRuns(mask, widthPx, (y, from, to) => {
+    runs.y[i] = y;
+    runs.from[i] = from;
+    runs.to[i] = to;
+    i += 1;
   });
-  return [...areas.values()]
-    .map(({ pixels, left, top, right, bottom }) => ({
-      pixels,
-      boxPx: { x: left, y: top, width: right - left, height: bottom - top },
-    }))
-    .sort((a, b) => b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x);
+  return runs;
 }
 
-/** Marked pixels `from` to before `to` of row y. */
-interface Run {
-  readonly y: number;
-  readonly from: number;
-  readonly to: number;
+function countRuns(mask: Uint8Array, widthPx: number): number {
+  let count = 0;
+  visitRuns(mask, widthPx, () => {
+    count += 1;
+  });
+  return count;
 }
 
-function listRuns(mask: Uint8Array, widthPx: number): Run[] {
-  const runs: Run[] = [];
+function visitRuns(
+  mask: Uint8Array,
+  widthPx: number,
+  visit: (y: number, from: number, to: number) => void,
+): void {
   for (let row = 0, y = 0; row < mask.length; row += widthPx, y += 1) {
     const end = row + widthPx;
     for (let at = mask.indexOf(1, row); at !== -1 && at < end; ) {
       let to = at + 1;
       while (to < end && mask[to] === 1) to += 1;
-      runs.push({ y, from: at - row, to: to - row });
+      visit(y, at - row, to - row);
       at = mask.indexOf(1, to);
     }
   }
-  return runs;
 }
 
-/** Joins each run with those of the row above that it touches, corners included. */
-function joinRows(runs: readonly Run[], parent: Int32Array): void {
+/** For each run another of its region, down to the first one, which is its own: each run joined with those above it. */
+function joinRuns({ count, y, from, to }: Runs): Int32Array {
+  const parent = Int32Array.from({ length: count }, (_, i) => i);
   let above = 0;
-  for (let i = 0; i < runs.length; i += 1) {
-    const run = runs[i]!;
-    while (runs[above]!.y < run.y - 1 || (runs[above]!.y === run.y - 1 && runs[above]!.to < run.from))
-      above += 1;
-    for (let j = above; runs[j]!.y === run.y - 1 && runs[j]!.from <= run.to; j += 1) join(parent, i, j);
+  for (let i = 0; i < count; i += 1) {
+    const row = y[i]! - 1;
+    while (y[above]! < row || (y[above] === row && to[above]! < from[i]!)) above += 1;
+    for (let j = above; y[j] === row && from[j]! <= to[i]!; j += 1) join(parent, i, j);
   }
+  return parent;
 }
 
 function join(parent: Int32Array, a: number, b: number): void {
@@ -87,4 +111,25 @@ function rootOf(parent: Int32Array, i: number): number {
     at = next;
   }
   return root;
+}
+
+/** Pixels and box of each region, at the number of its first run; 0 pixels at all others. */
+function sumUp({ count, y, from, to }: Runs, parent: Int32Array) {
+  const sums = {
+    pixels: new Int32Array(count),
+    left: new Int32Array(count),
+    right: new Int32Array(count),
+    top: new Int32Array(count),
+    bottom: new Int32Array(count),
+  };
+  for (let i = 0; i < count; i += 1) {
+    const root = rootOf(parent, i);
+    const isFirst = root === i;
+    sums.pixels[root]! += to[i]! - from[i]!;
+    sums.left[root] = isFirst ? from[i]! : Math.min(sums.left[root]!, from[i]!);
+    sums.right[root] = isFirst ? to[i]! : Math.max(sums.right[root]!, to[i]!);
+    if (isFirst) sums.top[root] = y[i]!;
+    sums.bottom[root] = y[i]! + 1;
+  }
+  return sums;
 }

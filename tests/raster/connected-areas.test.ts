@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findConnectedAreas } from '../../src/raster/connected-areas.ts';
+import { findConnectedAreas, findLargestArea } from '../../src/raster/connected-areas.ts';
 
 const maskOf = (rows: readonly string[]) => Uint8Array.from(rows.join(''), (mark) => (mark === '#' ? 1 : 0));
 
@@ -46,6 +46,13 @@ describe('findConnectedAreas', () => {
     expect(findConnectedAreas(new Uint8Array(12).fill(1), 4)).toEqual([
       { pixels: 12, boxPx: { x: 0, y: 0, width: 4, height: 3 } },
     ]);
+  });
+
+  it('leaves out what is too small, and knows the largest', () => {
+    const mask = maskOf(['#...#.#', '#...#..', '.###...', '......#']);
+    expect(findConnectedAreas(mask, 7, 2).map(({ pixels }) => pixels)).toEqual([7]);
+    expect(findLargestArea(mask, 7)?.pixels).toBe(7);
+    expect(findLargestArea(new Uint8Array(12), 4)).toBeNull();
   });
 
   it('agrees with a flood fill', () => {
