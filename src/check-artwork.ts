@@ -41,9 +41,13 @@ export interface PlacedArtwork {
   readonly plan: PrintPlan | null;
 }
 
-/** A placed artwork and what every check said of it, in the order of the list. */
-export interface CheckedArtwork extends PlacedArtwork {
+/** A placed artwork and its picture; null when nothing is visible. */
+export interface PicturedArtwork extends PlacedArtwork {
   readonly picture: PrintPicture | null;
+}
+
+/** A pictured artwork and what every check said of it, in the order of the list. */
+export interface CheckedArtwork extends PicturedArtwork {
   readonly outcomes: readonly Outcome[];
 }
 
@@ -71,18 +75,35 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
 }
 
 /**
- * Places an artwork, brings it to its print size and runs every check on it.
- * @throws BlankcheckError as placeArtwork, the signal's reason when it was aborted; checks never throw.
+ * Places an artwork and brings it to its print size: what is judged, and what is printed.
+ * @throws BlankcheckError as placeArtwork, the signal's reason when it was aborted.
  */
+export async function pictureArtwork(
+  artwork: Artwork,
+  request: PrintRequest,
+  options: { readonly signal?: AbortSignal } = {},
+): Promise<PicturedArtwork> {
+  const placed = placeArtwork(artwork, request);
+  return { ...placed, picture: await takePicture(artwork, placed, options.signal) };
+}
+
+/** Runs every check on a pictured artwork. Checks never throw. @throws BlankcheckError where the condition cannot be had. */
+export async function judgePicture(
+  artwork: Artwork,
+  pictured: PicturedArtwork,
+  request: PrintRequest,
+): Promise<CheckedArtwork> {
+  const condition = pictured.picture && (request.condition ?? (await loadCondition(DEFAULT_CONDITION)));
+  return { ...pictured, outcomes: runChecks({ artwork, ...pictured, condition }, CHECKS) };
+}
+
+/** Both. @throws as they do. */
 export async function checkArtwork(
   artwork: Artwork,
   request: PrintRequest,
   options: { readonly signal?: AbortSignal } = {},
 ): Promise<CheckedArtwork> {
-  const placed = placeArtwork(artwork, request);
-  const picture = await takePicture(artwork, placed, options.signal);
-  const condition = picture && (request.condition ?? (await loadCondition(DEFAULT_CONDITION)));
-  return { ...placed, picture, outcomes: runChecks({ artwork, ...placed, picture, condition }, CHECKS) };
+  return judgePicture(artwork, await pictureArtwork(artwork, request, options), request);
 }
 
 async function takePicture(

@@ -28,8 +28,11 @@ export { searchBlanks } from './catalogue/search-blanks.ts';
 export {
   type CheckedArtwork,
   checkArtwork,
+  judgePicture,
+  type PicturedArtwork,
   type PlacedArtwork,
   type PrintRequest,
+  pictureArtwork,
   placeArtwork,
 } from './check-artwork.ts';
 export type { CheckDefinition } from './checks/define-check.ts';

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
+import { setImmediate } from 'node:timers/promises';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import { type CheckedArtwork, checkArtwork, type PrintRequest } from './check-artwork.ts';
+import { type CheckedArtwork, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { ReadOptions } from './formats/read-artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
@@ -45,11 +46,7 @@ export async function preflight(
   const { path } = source;
   const read = await readOrReport(source, request, options);
   if ('report' in read) return { report: read.report, printReady: null };
-  const judged = await judge(path, read.artwork, request, options);
-  if (judged.print === null) return { report: judged.report, printReady: null };
-  const { checked, of } = judged.print;
-  const bytes = await prepareArtwork(of, checked, options);
-  return { report: judged.report, printReady: bytes && checked.plan && { plan: checked.plan, bytes } };
+  return judge(path, read.artwork, request, options);
 }
 
 /** In functions of their own, so that neither the file's bytes nor the decoded art outlive their use: each is large. */
@@ -70,13 +67,24 @@ async function readOrReport(
   }
 }
 
-async function judge(path: string, artwork: Artwork, request: PrintRequest, options: PreflightOptions) {
-  const checked = await checkArtwork(artwork, request, options);
+async function judge(
+  path: string,
+  artwork: Artwork,
+  request: PrintRequest,
+  options: PreflightOptions,
+): Promise<Preflight> {
+  const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
+  // The encoder works in a thread of its own while the checks run; where they say stop its work is thrown away.
+  const early = options.write ? prepareArtwork(artwork, pictured, options) : null;
+  early?.catch(() => undefined);
+  await setImmediate();
+  const checked = await judgePicture(artwork, pictured, request);
   const report = reportChecked(path, artwork, checked);
-  const wanted = options.write && (report.status !== 'stop' || options.anyway === true);
-  const { sha256, ownColours } = artwork;
-  return { report, print: wanted ? { checked, of: { sha256, ownColours } } : null };
+  const bytes = await early;
+  const wanted = report.status !== 'stop' || options.anyway === true;
+  const { plan } = checked;
+  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null };
 }
 
 /** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */

@@ -1,4 +1,4 @@
-import type { CheckedArtwork } from './check-artwork.ts';
+import type { PicturedArtwork } from './check-artwork.ts';
 import type { Artwork, OwnColours } from './formats/artwork.ts';
 import { convertToSrgb } from './formats/convert-to-srgb.ts';
 import { encodePng } from './formats/png-write.ts';
@@ -22,7 +22,7 @@ export interface PrepareOptions {
  */
 export async function prepareArtwork(
   artwork: Pick<Artwork, 'sha256' | 'ownColours'>,
-  { blank, plan, picture }: Pick<CheckedArtwork, 'blank' | 'plan' | 'picture'>,
+  { blank, plan, picture }: Pick<PicturedArtwork, 'blank' | 'plan' | 'picture'>,
   options: PrepareOptions = {},
 ): Promise<Uint8Array | null> {
   if (plan === null || picture === null) return null;

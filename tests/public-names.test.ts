@@ -27,6 +27,8 @@ const NAMES = [
   'VERSION',
   'blankFromSize',
   'checkArtwork',
+  'judgePicture',
+  'pictureArtwork',
   'defaultFamily',
   'findBlank',
   'findFamily',

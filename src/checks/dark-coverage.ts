@@ -68,14 +68,13 @@ function findShadowMerge(
 ): Finding[] {
   const { widthPx } = inputs.picture.raster;
   const hasDetail = tiles.findDetail(DETAIL * UNITS_PER_LIGHTNESS);
-  const merged = new Uint8Array(shadow.length);
   let mergedPixels = 0;
   for (let at = shadow.indexOf(1); at !== -1; at = shadow.indexOf(1, at + 1)) {
-    if (!hasDetail(at % widthPx, Math.floor(at / widthPx))) continue;
-    merged[at] = 1;
-    mergedPixels += 1;
+    // What has no detail merges with nothing: the mask keeps only what is lost.
+    if (hasDetail(at % widthPx, Math.floor(at / widthPx))) mergedPixels += 1;
+    else shadow[at] = 0;
   }
-  return findRegion(inputs, merged, mergedPixels, MERGE_REGION, (areas, largestMm2) => ({
+  return findRegion(inputs, shadow, mergedPixels, MERGE_REGION, (areas, largestMm2) => ({
     code: 'shadow-merge',
     severity: severityUnder(inputs.condition),
     facts: {

@@ -13,29 +13,22 @@ export interface ConnectedArea {
  * @see A. Rosenfeld and J. L. Pfaltz, "Sequential operations in digital picture processing", J. ACM 13 (1966).
  */
 export function findConnectedAreas(mask: Uint8Array, widthPx: number, leastPixels = 1): ConnectedArea[] {
-  const runs = listRuns(mask, widthPx);
-  const parent = joinRuns(runs);
-  const { pixels, left, right, top, bottom } = sumUp(runs, parent);
+  const regions = sumUp(listRuns(mask, widthPx));
   const areas: ConnectedArea[] = [];
-  for (let root = 0; root < runs.count; root += 1) {
-    if (pixels[root]! < leastPixels) continue;
-    const boxPx = {
-      x: left[root]!,
-      y: top[root]!,
-      width: right[root]! - left[root]!,
-      height: bottom[root]! - top[root]!,
-    };
-    areas.push({ pixels: pixels[root]!, boxPx });
-  }
+  regions.pixels.forEach((pixels, root) => {
+    if (pixels >= leastPixels) areas.push(areaAt(regions, root));
+  });
   return areas.sort((a, b) => b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x);
 }
 
-/** The largest of them; null where nothing is marked. */
+/** The largest of them, the topmost where several are; null where nothing is marked. */
 export function findLargestArea(mask: Uint8Array, widthPx: number): ConnectedArea | null {
-  const runs = listRuns(mask, widthPx);
-  const { pixels } = sumUp(runs, joinRuns(runs));
-  const most = pixels.reduce((largest, count) => Math.max(largest, count), 0);
-  return most === 0 ? null : findConnectedAreas(mask, widthPx, most)[0]!;
+  const regions = sumUp(listRuns(mask, widthPx));
+  let largest = -1;
+  regions.pixels.forEach((pixels, root) => {
+    if (pixels > (regions.pixels[largest] ?? 0)) largest = root;
+  });
+  return largest < 0 ? null : areaAt(regions, largest);
 }
 
 /** Run i holds the pixels from[i] to before to[i] of row y[i]; rows and runs in order. */
@@ -114,22 +107,34 @@ function rootOf(parent: Int32Array, i: number): number {
 }
 
 /** Pixels and box of each region, at the number of its first run; 0 pixels at all others. */
-function sumUp({ count, y, from, to }: Runs, parent: Int32Array) {
-  const sums = {
-    pixels: new Int32Array(count),
-    left: new Int32Array(count),
-    right: new Int32Array(count),
-    top: new Int32Array(count),
-    bottom: new Int32Array(count),
-  };
+interface Regions extends Runs {
+  readonly pixels: Int32Array;
+  readonly bottom: Int32Array;
+}
+
+/** The first run of a region, which is also its topmost, takes in the others: its ends become those of the box. */
+function sumUp(runs: Runs): Regions {
+  const { count, y, from, to } = runs;
+  const parent = joinRuns(runs);
+  const pixels = new Int32Array(count);
+  const bottom = new Int32Array(count);
   for (let i = 0; i < count; i += 1) {
     const root = rootOf(parent, i);
-    const isFirst = root === i;
-    sums.pixels[root]! += to[i]! - from[i]!;
-    sums.left[root] = isFirst ? from[i]! : Math.min(sums.left[root]!, from[i]!);
-    sums.right[root] = isFirst ? to[i]! : Math.max(sums.right[root]!, to[i]!);
-    if (isFirst) sums.top[root] = y[i]!;
-    sums.bottom[root] = y[i]! + 1;
+    pixels[root]! += to[i]! - from[i]!;
+    bottom[root] = y[i]! + 1;
+    if (root === i) continue;
+    from[root] = Math.min(from[root]!, from[i]!);
+    to[root] = Math.max(to[root]!, to[i]!);
   }
-  return sums;
+  return { ...runs, pixels, bottom };
+}
+
+function areaAt({ pixels, y, from, to, bottom }: Regions, root: number): ConnectedArea {
+  const boxPx = {
+    x: from[root]!,
+    y: y[root]!,
+    width: to[root]! - from[root]!,
+    height: bottom[root]! - y[root]!,
+  };
+  return { pixels: pixels[root]!, boxPx };
 }
