@@ -3,6 +3,8 @@ import { setImmediate } from 'node:timers/promises';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
 import { type CheckedArtwork, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import { warmColourTables } from './conditions/colour-tables.ts';
+import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { ReadOptions } from './formats/read-artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
@@ -44,9 +46,11 @@ export async function preflight(
 ): Promise<Preflight> {
   // From here on nothing here refers to the bytes: they may go while the art is judged.
   const { path } = source;
-  const read = await readOrReport(source, request, options);
+  const condition = request.condition ?? (await loadCondition(DEFAULT_CONDITION));
+  const whileDecoding = () => warmColourTables(condition.profile);
+  const read = await readOrReport(source, request, { ...options, whileDecoding });
   if ('report' in read) return { report: read.report, printReady: null };
-  return judge(path, read.artwork, request, options);
+  return judge(path, read.artwork, { ...request, condition }, options);
 }
 
 /** In functions of their own, so that neither the file's bytes nor the decoded art outlive their use: each is large. */

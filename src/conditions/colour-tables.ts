@@ -31,3 +31,10 @@ function keep<Table>(make: TableOf<Table>): TableOf<Table> {
     return table;
   };
 }
+
+/** Makes what pictures of 8 bits in sRGB, which most are, will ask of a condition: to be called when there is time. */
+export function warmColourTables(condition: IccProfile): void {
+  const black = new Uint8Array(3);
+  gamutTableOf(condition, SRGB_PROFILE).measure8(black, new Uint16Array(1), 1);
+  lightnessTableOf(condition, SRGB_PROFILE).measure8(black, new Uint16Array(2), 1);
+}

@@ -20,6 +20,8 @@ export interface ReadOptions {
   /** Replaces single limits of the table. */
   readonly limits?: Partial<Limits>;
   readonly signal?: AbortSignal;
+  /** Called once the decoder is at work in a thread of its own: what it does meanwhile costs no time. Must not throw. */
+  readonly whileDecoding?: () => void;
   /** Size at which a drawing is drawn; pictures are never scaled. */
   readonly drawAt?: DrawAt;
 }
@@ -39,9 +41,7 @@ export async function readArtwork(bytes: Uint8Array, options: ReadOptions = {}):
       `The file has ${Math.ceil(bytes.length / 1e6)} MB, the limit is ${Math.floor(limits.maxBytes / 1e6)} MB. Scale the artwork down, or raise the limit maxBytes (--limit maxBytes=…).`,
     );
   const format = requireFormat(bytes);
-  return format === 'svg'
-    ? readVector(bytes, limits, options)
-    : readPicture(format, bytes, limits, options.signal);
+  return format === 'svg' ? readVector(bytes, limits, options) : readPicture(format, bytes, limits, options);
 }
 
 async function readVector(
@@ -71,7 +71,7 @@ async function readPicture(
   format: OpenPicture['format'],
   bytes: Uint8Array,
   limits: Limits,
-  signal?: AbortSignal,
+  { signal, whileDecoding }: ReadOptions,
 ): Promise<Artwork> {
   // The walk over a PNG sums up every byte of it, which may as well be done while the decoder, in a thread of its
   // own, is at work. The other containers are walked in no time, and say better than the decoder what is wrong.
@@ -88,6 +88,7 @@ async function readPicture(
   const waiting = withinSeconds(decoding, limits.maxSeconds, signal);
   const sha256 = hash(bytes);
   const printRecord = readPrintRecord(bytes);
+  whileDecoding?.();
   const raster = await waiting;
   signal?.throwIfAborted();
   return {
