@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { isBuiltin } from 'node:module';
 import { dirname, join, normalize, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
@@ -114,6 +115,22 @@ describe('floors', () => {
       /\bprocess\.|\bconsole\.|\bDate\.now|\bnew Date\(|\bMath\.random|from '(?:node:)?(?:fs|fs\/promises|child_process|net|http|https|os|worker_threads)'|\bfetch\(/;
     const wrong = sources.filter((path) => forbidden.test(readFileSync(path, 'utf8')));
     expect(wrong.map((path) => relative(root, path))).toEqual([]);
+  });
+
+  it('of the built-in modules it knows only those that touch nothing outside', () => {
+    const harmless = new Set([
+      'node:buffer',
+      'node:crypto',
+      'node:timers/promises',
+      'node:util',
+      'node:zlib',
+    ]);
+    const wrong = sources.flatMap((path) =>
+      importsOf(path)
+        .filter(({ target }) => (target.startsWith('node:') || isBuiltin(target)) && !harmless.has(target))
+        .map(({ target }) => `${relative(root, path)} -> ${target}`),
+    );
+    expect(wrong).toEqual([]);
   });
 
   it('only formats knows the imaging package', () => {
