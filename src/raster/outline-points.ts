@@ -62,7 +62,7 @@ interface Box {
   bottom: number;
 }
 
-/** The box of the rim pixels in each cell of the given size that has any. */
+/** The boxes of the rim pixels, cell by cell of the given size; none for cells without. */
 function boxesOf(rim: readonly number[], { x, y, width }: RectPx, cellPx: number): Box[] {
   const boxes = new Map<number, Box>();
   const cellsAcross = Math.ceil(width / cellPx);
