@@ -28,8 +28,9 @@ export function runNode(args) {
   return stdout;
 }
 
-/** One row of the table: a ratio and the limit it is held against. */
+/** One row of the table: a ratio and the limit it is held against, if it has one. */
 export function row(name, value, limit, kind = 'at most') {
+  if (limit === undefined) return { name, ratio: value.toFixed(2), limit: 'none', kept: '' };
   const kept = kind === 'at most' ? value <= limit : value >= limit;
   return { name, ratio: value.toFixed(2), limit: `${kind} ${limit}`, kept: kept ? 'yes' : 'NO' };
 }
