@@ -83,6 +83,7 @@ export function decodeError(format: ArtworkFormat, cause: unknown, limits: Limit
       { cause },
     );
   if (/timeout/i.test(words)) return tooSlowError(limits.maxSeconds, { cause });
+  // The decoders' own phrases for codings that they were built without.
   if (/not configured|not implemented|channel limit/i.test(words))
     return new BlankcheckError(
       'unsupported-format',

@@ -138,7 +138,7 @@ describe('sRGB, however it is said: samples stay as they are', () => {
 /** Half a step of our own, and what the profile's curve of rounded numbers is off in the dark. */
 const ROUNDING = 1.1;
 
-describe('matrix and gray profiles: converted by own code (T23)', () => {
+describe('matrix and gray profiles: converted by own code', () => {
   it('Display P3 at 8 bits agrees with culori, and clips what sRGB cannot hold', async () => {
     const { profile, samples } = await look(png([iCCP(P3)]));
     expect(profile.kind).toBe('rgb');
@@ -251,7 +251,7 @@ describe('table profiles and CMYK', () => {
     expect(red![1]).toBeLessThan(100);
   });
 
-  it('CMYK without a profile is named so and still shown as RGB (T22)', async () => {
+  it('CMYK without a profile is named so and still shown as RGB', async () => {
     const { profile, samples, model } = await look(cmykTiff(INKS));
     expect(profile).toEqual({ kind: 'cmyk', name: null });
     expect(model).toBe('rgb');

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readArtwork } from '../../src/formats/read-artwork.ts';
 import { draw, NS, opaqueBox, pixelAt, svg } from './svg-art.ts';
 
-describe('size of a drawing as drawn (T1)', () => {
+describe('size of a drawing as drawn', () => {
   it.each([
     ['100mm x 50mm', 'width="100mm" height="50mm"', [2000, 1000]],
     ['100 x 50 px', 'width="100" height="50"', [2000, 1000]],

@@ -47,7 +47,7 @@ const orientedJpeg = async (value: number) => {
   return putIntoJpeg(jpeg, [exifSegment(writeExif({ orientation: value }, value % 2 === 0))]);
 };
 
-describe('orientation (T17, T18): all eight values are applied once', () => {
+describe('orientation: all eight values are applied once', () => {
   it.each(
     VALUES.flatMap((value) => [
       ['PNG', value, orientedPng, 1] as const,

@@ -123,7 +123,7 @@ describe('PNG transparency by chunk (tRNS)', () => {
   });
 });
 
-describe('16 bits (T12, T20)', () => {
+describe('16 bits', () => {
   it('keeps an alpha of 1 of 65535, which 8 bits would lose', async () => {
     const { raster } = await readArtwork(
       writePng({ widthPx: 1, heightPx: 1, colourType: 6, bitDepth: 16, samples: [257, 1, 65534, 1] }),

@@ -54,7 +54,7 @@ describe('what is told of every artwork', () => {
   });
 });
 
-describe('pages (T24): only the first is read', () => {
+describe('pages: only the first is read', () => {
   it('counts frames of an animated PNG', async () => {
     const animation = new Uint8Array(8);
     animation[3] = 12;

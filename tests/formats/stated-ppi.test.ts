@@ -47,7 +47,7 @@ const tiff = (...extra: TiffEntry[]) =>
   ]);
 const rational = (tag: number, ...values: [number, number]): TiffEntry => ({ tag, type: 5, values });
 
-describe('stated density: nothing is invented (T2)', () => {
+describe('stated density: nothing is invented', () => {
   it.each([
     ['PNG without pHYs', png()],
     ['JPEG without JFIF', jpeg()],
@@ -71,7 +71,7 @@ describe('stated density: nothing is invented (T2)', () => {
   });
 });
 
-describe('stated density of PNG (T3, T5): pHYs per metre, both axes', () => {
+describe('stated density of PNG: pHYs per metre, both axes', () => {
   // Pixels per metre that programs write for common densities, and the ppi that these numbers truly are.
   it.each([
     [2835, 72.009],
@@ -109,7 +109,7 @@ describe('stated density of PNG (T3, T5): pHYs per metre, both axes', () => {
   });
 });
 
-describe('stated density of JPEG (T6): EXIF wins over JFIF', () => {
+describe('stated density of JPEG: EXIF wins over JFIF', () => {
   it.each([
     ['JFIF per inch', jpeg(jfifSegment(1, 300, 150)), { x: 300, y: 150 }],
     ['JFIF per centimetre', jpeg(jfifSegment(2, 100, 118)), { x: 254, y: 299.72 }],
@@ -142,7 +142,7 @@ describe('stated density of JPEG (T6): EXIF wins over JFIF', () => {
 });
 
 describe('stated density of the other formats', () => {
-  it('TIFF by its unit (T7): inch, centimetre, and inch when it is left out', async () => {
+  it('TIFF by its unit: inch, centimetre, and inch when it is left out', async () => {
     const resolution = [rational(282, 300, 1), rational(283, 3001, 20)];
     expect(await statedBy(tiff(...resolution, { tag: 296, type: 3, values: [2] }))).toEqual({
       x: 300,
@@ -155,7 +155,7 @@ describe('stated density of the other formats', () => {
     expect(await statedBy(tiff(...resolution))).toEqual({ x: 300, y: 150.05 });
   });
 
-  it('WebP and AVIF by EXIF (T6)', async () => {
+  it('WebP and AVIF by EXIF', async () => {
     expect(await statedBy(webp(exif(300, 150, 2)))).toEqual({ x: 300, y: 150 });
     const avif = await sharp({ create: { width: 16, height: 16, channels: 3, background: '#336699' } })
       .withDensity(220)
@@ -164,7 +164,7 @@ describe('stated density of the other formats', () => {
     expect(await statedBy(avif)).toEqual({ x: 220, y: 220 });
   });
 
-  it('a PNG that the imaging library wrote without being asked states 25.4 ppi (T4), and that is what is told', async () => {
+  it('a PNG that the imaging library wrote without being asked states 25.4 ppi, and that is what is told', async () => {
     expect(await statedBy(await PIXEL.clone().png().toBuffer())).toEqual({ x: 25.4, y: 25.4 });
   });
 });

@@ -4,7 +4,7 @@ import { readArtwork } from '../../src/formats/read-artwork.ts';
 import { factsOf, opaqueBox, svg } from './svg-art.ts';
 
 describe('what a drawing depends on', () => {
-  it('counts live text (T26), not its parts and not outlines', async () => {
+  it('counts live text, not its parts and not outlines', async () => {
     const inner = '<text>Basil<tspan>3</tspan></text><g><text/></g><path d="M0 0h1"/>';
     expect((await factsOf(svg('width="8" height="6"', inner))).textElements).toBe(2);
     expect((await factsOf(svg('width="8" height="6"', '<path d="M0 0h1"/>'))).textElements).toBe(0);
