@@ -9,6 +9,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   geometry: 0,
   colour: 0,
   icc: 1,
+  lettering: 1,
   raster: 1,
   catalogue: 1,
   archive: 2,

@@ -1,3 +1,5 @@
+import type { PointMm } from './rectangle.ts';
+
 /**
  * Closed outlines that are filled by the nonzero rule, in mm, x right and y down. Each contour begins with `M` and
  * ends with `Z`; `L` is a straight line, `Q` and `C` are quadratic and cubic Bézier curves (control points first).
@@ -9,3 +11,35 @@ export type PathCommand =
   | readonly ['Z'];
 
 export type Path = readonly PathCommand[];
+
+/** The same outlines with every point, control points too, moved by a function that keeps lines straight. */
+export function mapPath(path: Path, move: (point: PointMm) => PointMm): Path {
+  const pair = (x: number, y: number): [number, number] => {
+    const moved = move({ x, y });
+    return [moved.x, moved.y];
+  };
+  return path.map((command): PathCommand => {
+    switch (command[0]) {
+      case 'Z':
+        return command;
+      case 'Q':
+        return ['Q', ...pair(command[1], command[2]), ...pair(command[3], command[4])];
+      case 'C':
+        return [
+          'C',
+          ...pair(command[1], command[2]),
+          ...pair(command[3], command[4]),
+          ...pair(command[5], command[6]),
+        ];
+      default:
+        return [command[0], ...pair(command[1], command[2])];
+    }
+  });
+}
+
+/** All points, control points too: the outlines lie within their hull. */
+export function pathPoints(path: Path): readonly PointMm[] {
+  return path.flatMap(([, ...numbers]) =>
+    numbers.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: numbers[i + 1]! }] : [])),
+  );
+}
