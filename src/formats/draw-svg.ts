@@ -1,16 +1,9 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
 import type { Raster } from '../raster/raster.ts';
+import { type DrawAt, drawnLength, drawSizedSvg } from './draw-sized-svg.ts';
 import type { Limits } from './limits.ts';
-import { decodeError } from './open-picture.ts';
 import type { SvgScan } from './svg-scan.ts';
 import type { SvgSize } from './svg-size.ts';
-import { libraryTimeout } from './within-seconds.ts';
-
-/** Size of the whole canvas of a drawing, as drawn. */
-export interface DrawAt {
-  readonly widthPx: number;
-  readonly heightPx: number;
-}
 
 /** Longer side of a drawing that nobody has placed yet: enough to measure where its visible part is. */
 const FIRST_LOOK_PX = 2000;
@@ -42,34 +35,8 @@ export async function drawSvg(
       'too-many-pixels',
       `The drawing would be drawn at ${widthPx} x ${heightPx} pixels, the limits are ${limits.maxPixels / 1e6} million and ${limits.maxSvgSidePx} a side. Print it smaller, or at fewer pixels per inch.`,
     );
-  const { default: sharp } = await import('sharp');
-  const { data, info } = await sharp(sizedSvg(text, scan, { widthPx, heightPx }), {
-    density: CSS_PPI,
-    failOn: 'warning',
-    limitInputPixels: limits.maxPixels,
-  })
-    .resize(widthPx, heightPx, { fit: 'fill' })
-    .ensureAlpha()
-    .toColourspace('srgb')
-    .timeout(libraryTimeout(limits.maxSeconds))
-    .raw()
-    .toBuffer({ resolveWithObject: true })
-    .catch((error: unknown) => Promise.reject(decodeError('svg', error, limits)));
-  const samples = new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
-  return {
-    widthPx: info.width,
-    heightPx: info.height,
-    model: 'rgb',
-    hasAlpha: true,
-    depth: 8,
-    data: samples,
-  };
+  return drawSizedSvg(sizedSvg(text, scan, { widthPx, heightPx }), { widthPx, heightPx }, limits);
 }
-
-/** At this density lengths inside the drawing (a stroke of 1 mm) come out as CSS defines them. */
-const CSS_PPI = 96;
-/** The library takes a px for a point: this many pixels it makes of each at 96. */
-const DRAWN_PER_PX = CSS_PPI / 72;
 
 /**
  * The drawing with the wanted size as width and height of its root. So the library draws it at once at that size,
@@ -80,8 +47,8 @@ function sizedSvg(text: string, { size, rootTag }: SvgScan, { widthPx, heightPx 
   const viewBox = size.viewBox ?? { x: 0, y: 0, width: size.widthPx, height: size.heightPx };
   const fills = Math.abs((viewBox.width * size.heightPx) / (viewBox.height * size.widthPx) - 1) < SAME_SHAPE;
   const attributes = [
-    `width="${widthPx / DRAWN_PER_PX}"`,
-    `height="${heightPx / DRAWN_PER_PX}"`,
+    `width="${drawnLength(widthPx)}"`,
+    `height="${drawnLength(heightPx)}"`,
     `viewBox="${viewBox.x} ${viewBox.y} ${viewBox.width} ${viewBox.height}"`,
     ...(fills ? ['preserveAspectRatio="none"'] : []),
   ];

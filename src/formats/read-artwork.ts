@@ -4,7 +4,7 @@ import type { Artwork } from './artwork.ts';
 import { planColour } from './colour-plan.ts';
 import { convertToSrgb } from './convert-to-srgb.ts';
 import { decodePicture, decodeThroughLibrary } from './decode-picture.ts';
-import type { DrawAt } from './draw-svg.ts';
+import type { DrawAt } from './draw-sized-svg.ts';
 import { type Limits, limitsWith } from './limits.ts';
 import { type OpenPicture, openPicture } from './open-picture.ts';
 import { readPrintRecord } from './print-record.ts';
@@ -14,7 +14,7 @@ import { requireFormat } from './sniff.ts';
 import { combineStatedPpi } from './stated-ppi.ts';
 import { withinSeconds } from './within-seconds.ts';
 
-export type { DrawAt } from './draw-svg.ts';
+export type { DrawAt } from './draw-sized-svg.ts';
 
 export interface ReadOptions {
   /** Replaces single limits of the table. */

@@ -1,6 +1,7 @@
 import type { Raster } from '../raster/raster.ts';
 import type { VectorFacts } from './artwork.ts';
-import { chooseDrawSize, type DrawAt, drawSvg } from './draw-svg.ts';
+import type { DrawAt } from './draw-sized-svg.ts';
+import { chooseDrawSize, drawSvg } from './draw-svg.ts';
 import { measureInnerPictures } from './inner-pictures.ts';
 import type { Limits } from './limits.ts';
 import { scanSvg } from './svg-scan.ts';
