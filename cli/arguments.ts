@@ -16,6 +16,7 @@ export interface TypedOptions {
   readonly surface?: 'first' | 'second';
   readonly ppi?: string;
   readonly background?: string;
+  readonly printer?: string;
   readonly condition?: string;
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;

@@ -108,7 +108,12 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   {
     flags: '--ppi <n>',
-    help: "pixels per inch of the print-ready file, 1 to 2400 (default: the blank's own, or 300)",
+    help: "pixels per inch of the print-ready file, 1 to 2400 (default: the printer's, else the blank's own, else 300)",
+    of: ART,
+  },
+  {
+    flags: '--printer <file>',
+    help: 'the record of your printer, a JSON file: its margins, ppi, and whether its driver mirrors',
     of: ART,
   },
   {

@@ -17,6 +17,7 @@ import { resolveBlank } from './job/resolve-blank.ts';
 import { scaleArt } from './prepare/carry-out.ts';
 import { planPrint } from './prepare/plan.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
+import type { Printer } from './printers/printer.ts';
 import { makeArtTest } from './raster/art-test.ts';
 import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
@@ -26,6 +27,8 @@ import type { Extents } from './raster/survey.ts';
 export interface PrintRequest extends JobRequest {
   /** What fills the padding; white by default. */
   readonly background?: Background;
+  /** The printer the file is for; an unknown one when left out. */
+  readonly printer?: Printer;
   /** Which colours the printer can make; the coated reference by default. */
   readonly condition?: PrintingCondition;
 }

@@ -15,6 +15,7 @@ export {
 export { findFlatSize } from './catalogue/flat-size.ts';
 export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';
+export type { PrinterMargins, PrinterRecord } from './catalogue/printer-record.ts';
 export { readBlankRecord } from './catalogue/read-blank-record.ts';
 export type {
   BlankRecord,
@@ -72,6 +73,9 @@ export {
   type PrintReadyFormat,
   prepareArtwork,
 } from './prepare-artwork.ts';
+export { findPageLimits, type PageLimits } from './printers/page-limits.ts';
+export type { Printer } from './printers/printer.ts';
+export { readPrinter } from './printers/read-printer.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';

@@ -11,7 +11,6 @@ import { sniffFormat } from './formats/sniff.ts';
 import type { RectMm } from './geometry/rectangle.ts';
 import { frameOf, rectToMm } from './job/art-frame.ts';
 import type { BlankInHand } from './job/job.ts';
-import type { JobRequest } from './job/job-request.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { PrintPlan } from './prepare/step.ts';
 import { type PrintReadyFormat, prepareArtwork } from './prepare-artwork.ts';
@@ -84,7 +83,7 @@ async function judge(
   early?.catch(() => undefined);
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
-  const report = reportChecked(path, artwork, checked);
+  const report = reportChecked(path, artwork, checked, request);
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;
   const { plan } = checked;
@@ -95,7 +94,7 @@ async function judge(
 export function reportUnreadable(
   source: { readonly path: string; readonly bytes: Uint8Array | null },
   error: BlankcheckError,
-  request: JobRequest,
+  request: PrintRequest,
 ): ArtworkReport {
   const bytes = source.bytes?.length ? source.bytes : null;
   return {
@@ -111,6 +110,7 @@ export function reportUnreadable(
     error: { code: error.code, message: error.message },
     contentBoxPx: null,
     blank: describeBlank(resolveBlank(request, familyOf(request.blank))),
+    ...describePrinter(request),
     placementMm: null,
     inkedMm: null,
     effectivePpi: null,
@@ -121,7 +121,12 @@ export function reportUnreadable(
   };
 }
 
-function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork): ArtworkReport {
+function reportChecked(
+  path: string,
+  artwork: Artwork,
+  checked: CheckedArtwork,
+  request: PrintRequest,
+): ArtworkReport {
   const { raster, sha256, format, statedPpi } = artwork;
   return {
     artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
@@ -129,6 +134,7 @@ function reportChecked(path: string, artwork: Artwork, checked: CheckedArtwork):
     error: null,
     contentBoxPx: checked.extents.contentBoxPx,
     blank: describeBlank(checked.blank),
+    ...describePrinter(request),
     placementMm: checked.job?.placementMm ?? null,
     inkedMm: inkedPart(checked),
     effectivePpi: checked.job?.effectivePpi ?? null,
@@ -143,6 +149,12 @@ function inkedPart({ job, extents }: CheckedArtwork): RectMm | null {
   if (job === null) return null;
   const box = job.blank.whiteBase ? extents.inkBoxPx : extents.contentBoxPx;
   return box && rectToMm(frameOf(job), box);
+}
+
+function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printer'> {
+  if (printer === undefined) return {};
+  const { name, driverMirrors, scaleCorrection } = printer;
+  return { printer: { name, driverMirrors, scaleCorrection } };
 }
 
 function describeBlank({ id, outline, edge, surface }: BlankInHand): ArtworkReport['blank'] {

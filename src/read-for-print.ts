@@ -1,10 +1,9 @@
-import { placeArtwork } from './check-artwork.ts';
+import { type PrintRequest, placeArtwork } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
 import { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { turnSize } from './job/art-frame.ts';
-import type { JobRequest } from './job/job-request.ts';
 
 /**
  * Reads an artwork; a drawing is drawn a second time so large that its visible part has the pixels of the
@@ -13,7 +12,7 @@ import type { JobRequest } from './job/job-request.ts';
  */
 export async function readForPrint(
   bytes: Uint8Array,
-  request: JobRequest,
+  request: PrintRequest,
   options: ReadOptions = {},
 ): Promise<Artwork> {
   const artwork = await readArtwork(bytes, options);

@@ -15,6 +15,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   archive: 2,
   conditions: 2,
   job: 2,
+  printers: 2,
   sheet: 2,
   formats: 2,
   checks: 3,

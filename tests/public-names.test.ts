@@ -14,6 +14,8 @@ const NAMES = [
   'ERROR_KINDS',
   'ZIP_LIMITS',
   'findFlatSize',
+  'findPageLimits',
+  'readPrinter',
   'hasArtworkName',
   'looksLikeZip',
   'nearestIds',

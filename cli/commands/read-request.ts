@@ -10,6 +10,7 @@ import type { TypedOptions } from '../arguments.ts';
 import { parseBackground } from '../background.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
 import { findConditionByWord } from '../inputs/find-condition-by-word.ts';
+import { readPrinterFile } from '../inputs/read-printer-file.ts';
 
 /**
  * What the options of `prepare` and `check` ask for.
@@ -23,7 +24,7 @@ export async function readRequest(
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
-  const { condition } = options;
+  const { condition, printer } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -42,6 +43,7 @@ export async function readRequest(
     ...(safe !== undefined && { safeMm: parseNonNegativeLength(safe, '--safe') }),
     ...(surface !== undefined && { surface }),
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
+    ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };

@@ -11,10 +11,11 @@ import {
   pressureWordsSchema,
   recipeSchema,
 } from './press-schema.ts';
+import { printerFileSchema } from './printer-schema.ts';
 
 const head = { $schema: z.string(), title: z.string().min(1) };
 
-/** One schema per file of seeds, and one for a file with a single blank, by the name of the schema's file. */
+/** One schema per file of seeds, and one for a file with a single blank or a printer, by the name of the schema's file. */
 export const SEED_SCHEMAS = {
   blank: blankFileSchema,
   blanks: z.strictObject({ ...head, warning: z.string().min(1), blanks: z.array(seedBlankSchema) }),
@@ -36,6 +37,7 @@ export const SEED_SCHEMAS = {
     behaviour: z.array(paperBehaviourSchema),
   }),
   'printing-conditions': z.strictObject({ ...head, conditions: z.array(conditionSchema) }),
+  printer: printerFileSchema,
   practice: z.strictObject({ ...head, limits: z.array(practiceLimitSchema) }),
 } as const;
 

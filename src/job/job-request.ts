@@ -20,6 +20,8 @@ export interface JobRequest {
   readonly bleedMm?: number;
   readonly safeMm?: number;
   readonly surface?: Surface;
-  /** Pixels per inch of the print-ready file; the blank's own, else 300. */
+  /** Pixels per inch of the print-ready file; the printer's, else the blank's own, else 300. */
   readonly ppi?: number;
+  /** What of the printer concerns the file; an unknown printer takes any ppi and mirrors nothing by itself. */
+  readonly printer?: { readonly ppi?: number; readonly driverMirrors: boolean };
 }

@@ -48,6 +48,8 @@ export interface Job {
   readonly placementMm: RectMm;
   /** Artwork pixels per printed inch in the axes of the blank. */
   readonly effectivePpi: { readonly x: number; readonly y: number };
+  /** The driver mirrors whatever it is given, which is counted here. */
+  readonly driverMirrors: boolean;
   /** Pixels per inch of the print-ready file. */
   readonly ppi: number;
 }

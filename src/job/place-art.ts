@@ -48,6 +48,7 @@ export function placeArt(
       width,
       height,
     },
+    driverMirrors: request.printer?.driverMirrors ?? false,
     effectivePpi: { x: (turned.width * MM_PER_INCH) / width, y: (turned.height * MM_PER_INCH) / height },
     ppi: blank.ppi,
   };

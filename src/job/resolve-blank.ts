@@ -39,7 +39,7 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       stopBelow: ofFamily(family.resolutionPpi.stopBelow),
     },
     whiteBase: record.baseColour === undefined,
-    ppi: checkPpi(request.ppi ?? record.ppi ?? DEFAULT_PPI),
+    ppi: checkPpi(request.ppi ?? request.printer?.ppi ?? record.ppi ?? DEFAULT_PPI),
   };
 }
 

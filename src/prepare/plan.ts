@@ -30,7 +30,8 @@ export function planPrint(job: Job, { rimPx, background, coloursFrom }: PlanOpti
     scaled.height,
     `art enlarged to ${formatSize(job.placementMm.width, job.placementMm.height)}`,
   );
-  const mirrored = blank.surface === 'first';
+  // Counted once: a driver that mirrors undoes what the file brings along, and a file for it is mirrored the other way.
+  const mirrored = (blank.surface === 'first') !== job.driverMirrors;
   const resized = scaled.width !== rectPx.width || scaled.height !== rectPx.height;
   const { widthPx, heightPx, widthMm, heightMm } = canvas;
   const steps: readonly (Step | false)[] = [

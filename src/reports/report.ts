@@ -31,6 +31,13 @@ export interface ArtworkReport {
     readonly surface: 'first' | 'second';
     readonly printable?: { readonly widthMm: number; readonly heightMm: number };
   };
+  /** The printer that the run was told of; left out where it was told of none. */
+  readonly printer?: {
+    readonly name: string;
+    readonly driverMirrors: boolean;
+    /** Intended / printed length. Drawn into whole sheets only: the file of a piece keeps its size. */
+    readonly scaleCorrection: { readonly scan: number; readonly feed: number };
+  };
   readonly placementMm: RectMm | null;
   /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */
   readonly inkedMm: RectMm | null;

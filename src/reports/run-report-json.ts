@@ -45,6 +45,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
       surface: blank.surface,
       ...(blank.printable && { printable: blank.printable }),
     }),
+    ...(report.printer && { printer: printerOf(report.printer) }),
     placementMm: report.placementMm && rectOf(report.placementMm),
     inkedMm: report.inkedMm && rectOf(report.inkedMm),
     effectivePpi: effectivePpi && pairOf(effectivePpi),
@@ -89,6 +90,14 @@ function findingOf(check: string, finding: Finding, checks: readonly CheckDefini
 
 function outputOf({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored }: PrintReadyOutput): object {
   return roundNumbers({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored });
+}
+
+function printerOf({
+  name,
+  driverMirrors,
+  scaleCorrection: { scan, feed },
+}: NonNullable<ArtworkReport['printer']>): object {
+  return { name, driverMirrors, scaleCorrection: { scan, feed } };
 }
 
 function rectOf({ x, y, width, height }: RectMm): object {

@@ -29,15 +29,34 @@ function tellOutput(output: PrintReadyOutput, report: ArtworkReport, page: Page)
     paint('How to print it', 'strong', page),
     ...hang('  - ', 'Print at 100 % ("actual size"). Switch off "fit to page".', page),
     ...hang('  - ', tellMirroring(output, report), page),
+    ...tellCorrection(report, page),
     ...tellRuler(report, page),
   ];
 }
 
-function tellMirroring({ mirrored }: PrintReadyOutput, { blank }: ArtworkReport): string {
+function tellMirroring({ mirrored }: PrintReadyOutput, { blank, printer }: ArtworkReport): string {
+  if (printer?.driverMirrors) return tellDriverMirroring(mirrored, printer.name);
   if (mirrored)
     return 'Mirrored: print it as it is, do not mirror again in the print dialog. It reads backwards on the paper and the right way round on the blank.';
   const reason = blank.surface === 'second' ? ': this blank is looked at through its body' : '';
   return `Not mirrored, on purpose${reason}. Print it as it is, do not mirror in the print dialog.`;
+}
+
+/** What the driver does is undone or left to it: the paper looks as without such a driver. */
+function tellDriverMirroring(mirrored: boolean, printer: string): string {
+  const who = showHidden(printer);
+  if (mirrored)
+    return `Mirrored, because the driver of ${who} mirrors it back: leave that on. It reads the right way round on the paper: this blank is looked at through its body.`;
+  return `Not mirrored, because the driver of ${who} mirrors it: leave that on. It must read backwards on the paper.`;
+}
+
+/** The canvas is fixed by the blank; only on a whole sheet is there room to draw a piece larger or smaller. */
+function tellCorrection({ printer }: ArtworkReport, page: Page): readonly string[] {
+  if (!printer) return [];
+  const { scan, feed } = printer.scaleCorrection;
+  if (scan === 1 && feed === 1) return [];
+  const told = `The scale correction of ${showHidden(printer.name)} (${scan} across, ${feed} along the sheet) is not in this file: it keeps the size of the piece. Only whole sheets are corrected.`;
+  return hang('  - ', told, page);
 }
 
 /** Only where the art lies wholly on the blank: of cut art the paper shows less than its size. */

@@ -32,7 +32,9 @@ describe('the schema library', () => {
     'src/catalogue/search-blanks.ts',
     'src/catalogue/press-card.ts',
     'src/catalogue/read-blank-record.ts',
+    'src/printers/read-printer.ts',
   ])('is not loaded by %s', (path) => {
     expect(packagesLoadedBy(join(root, path))).not.toContain('zod');
+    expect(packagesLoadedBy(join(root, path))).not.toContain('jsonc-parser');
   });
 });

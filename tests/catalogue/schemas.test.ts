@@ -31,6 +31,8 @@ import type {
   pressureWordsSchema,
   recipeSchema,
 } from '../../src/catalogue/press-schema.ts';
+import type { PrinterRecord } from '../../src/catalogue/printer-record.ts';
+import type { printerSchema } from '../../src/catalogue/printer-schema.ts';
 import type { BlankRecord, FamilyRecord } from '../../src/catalogue/records.ts';
 import { SEED_SCHEMAS, writeSeedSchemas } from '../../src/catalogue/seed-schemas.ts';
 import { readSeed, readSeedText } from './seed-files.ts';
@@ -58,6 +60,7 @@ describe('schemas', () => {
     expectTypeOf<z.output<typeof noRecipeSchema>>().toEqualTypeOf<Written<NoRecipe>>();
     expectTypeOf<z.output<typeof cautionSchema>>().toEqualTypeOf<Written<Caution>>();
     expectTypeOf<z.output<typeof conditionSchema>>().toEqualTypeOf<Written<ConditionRecord>>();
+    expectTypeOf<z.output<typeof printerSchema>>().toEqualTypeOf<Written<PrinterRecord>>();
     expectTypeOf<z.output<typeof sheetSchema>>().toEqualTypeOf<Written<SheetRecord>>();
     expectTypeOf<z.output<typeof rollSchema>>().toEqualTypeOf<Written<RollRecord>>();
     expectTypeOf<z.output<typeof marginSchema>>().toEqualTypeOf<Written<MarginRecord>>();
@@ -66,7 +69,9 @@ describe('schemas', () => {
 
   it('stand in seeds/schema as the code makes them', () => {
     const made = writeSeedSchemas();
-    expect([...made.keys()].sort()).toEqual([...FILES, 'blank'].map((name) => `${name}.schema.json`).sort());
+    expect([...made.keys()].sort()).toEqual(
+      [...FILES, 'blank', 'printer'].map((name) => `${name}.schema.json`).sort(),
+    );
     for (const [name, text] of made) expect(readSeedText(`schema/${name}`), name).toBe(text);
   });
 

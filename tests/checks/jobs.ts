@@ -1,12 +1,12 @@
 import { familyOf, findBlank } from '../../src/catalogue/catalogue.ts';
 import type { BlankRecord } from '../../src/catalogue/records.ts';
+import type { PrintRequest } from '../../src/check-artwork.ts';
 import { placeArtwork } from '../../src/check-artwork.ts';
 import type { Subject } from '../../src/checks/define-check.ts';
 import type { Finding, Outcome } from '../../src/checks/finding.ts';
 import { CHECKS } from '../../src/checks/index.ts';
 import { runChecks } from '../../src/checks/run.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
-import type { JobRequest } from '../../src/job/job-request.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 import { artworkOf } from '../pictures.ts';
 
@@ -35,7 +35,7 @@ export function blankOf(id: string): BlankRecord {
 /** What the checks look at, for a raster on a blank. */
 export function subjectOf(
   raster: Raster,
-  request: Partial<JobRequest> = {},
+  request: Partial<PrintRequest> = {},
   changes: Partial<Artwork> = {},
 ): Subject {
   const artwork = artworkOf(raster, changes);
@@ -44,7 +44,7 @@ export function subjectOf(
 
 export function outcomesOf(
   raster: Raster,
-  request: Partial<JobRequest> = {},
+  request: Partial<PrintRequest> = {},
   changes: Partial<Artwork> = {},
 ): Outcome[] {
   return runChecks(subjectOf(raster, request, changes), CHECKS);

@@ -49,6 +49,7 @@ export function jobOf(
     fit: 'size',
     offsetMm: { x: 0, y: 0 },
     placementMm,
+    driverMirrors: false,
     effectivePpi: {
       x: (turned.width / placementMm.width) * MM_PER_INCH,
       y: (turned.height / placementMm.height) * MM_PER_INCH,
