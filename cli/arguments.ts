@@ -17,6 +17,8 @@ export interface TypedOptions {
   readonly ppi?: string;
   readonly background?: string;
   readonly printer?: string;
+  readonly ruler?: string;
+  readonly rulerLength?: string;
   readonly condition?: string;
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;

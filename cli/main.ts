@@ -51,6 +51,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { printLimits } = await import('./commands/list-limits.ts');
       return printLimits(options, io);
     }
+    case 'calibrate': {
+      const { calibratePrinter } = await import('./commands/calibrate-printer.ts');
+      return calibratePrinter(operands, options, io, temps);
+    }
     case 'press': {
       const { printPressCard } = await import('./commands/print-press-card.ts');
       return printPressCard(operands, options, io);

@@ -1,4 +1,4 @@
-export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'limits';
+export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'calibrate' | 'limits';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -60,6 +60,13 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: ['blankcheck press mug-11oz'],
   },
   {
+    name: 'calibrate',
+    takes: '',
+    takesHelp: '',
+    help: 'tell from two measured rulers whether a printer prints at its size, and store a small correction',
+    examples: ['blankcheck calibrate --printer shed-printer.json --ruler 100mm,99.6mm'],
+  },
+  {
     name: 'limits',
     takes: '',
     takesHelp: '',
@@ -69,7 +76,7 @@ export const COMMANDS: readonly CommandRow[] = [
 ];
 
 const ART: readonly CommandName[] = ['prepare', 'check'];
-const LISTS: readonly CommandName[] = ['blanks', 'press', 'limits'];
+const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
 const ALL: readonly CommandName[] = [...ART, ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
@@ -114,7 +121,17 @@ export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--printer <file>',
     help: 'the record of your printer, a JSON file: its margins, ppi, and whether its driver mirrors',
-    of: ART,
+    of: [...ART, 'calibrate'],
+  },
+  {
+    flags: '--ruler <x,y>',
+    help: 'what the rulers of a printed sheet measure, across and along the sheet as it was fed, such as 100mm,99.6mm',
+    of: ['calibrate'],
+  },
+  {
+    flags: '--ruler-length <length>',
+    help: 'what the rulers say of themselves where that is not 100 mm: one length, or x,y',
+    of: ['calibrate'],
   },
   {
     flags: '--background <colour>',
@@ -140,7 +157,7 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   { flags: '--force', help: 'replace files that are there', of: ART },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
-  { flags: '--dry-run', help: 'do all but write, and show the plan', of: ART },
+  { flags: '--dry-run', help: 'do all but write, and show the plan', of: [...ART, 'calibrate'] },
   { flags: '--recursive', help: 'folders with all that is below them', of: ART },
   {
     flags: '--limit <name=value>',

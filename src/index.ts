@@ -73,15 +73,19 @@ export {
   type PrintReadyFormat,
   prepareArtwork,
 } from './prepare-artwork.ts';
+export type { FitExplanation } from './printers/fit-explanations.ts';
+export { judgeRulers, type MeasuredRulers, RULER_MM, type RulerVerdict } from './printers/judge-rulers.ts';
 export { findPageLimits, type PageLimits } from './printers/page-limits.ts';
 export type { Printer } from './printers/printer.ts';
 export { readPrinter } from './printers/read-printer.ts';
+export { storeCorrection } from './printers/store-correction.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
 export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
+export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';

@@ -1,0 +1,79 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { SHED_PRINTER } from '../printers/printer-texts.ts';
+import { runMain } from './run-main.ts';
+import { listFiles, makeFolder } from './temp-folder.ts';
+
+const ARGS = ['calibrate', '--printer', 'shed.json', '--ruler'];
+
+async function calibrate(text: string, ...args: string[]) {
+  const cwd = makeFolder({ 'shed.json': text });
+  const run = await runMain(args, { cwd });
+  return { ...run, files: listFiles(cwd), text: readFileSync(join(cwd, 'shed.json'), 'utf8') };
+}
+
+describe('calibrate', () => {
+  it('stores a small correction and leaves all else in the file', async () => {
+    const run = await calibrate(SHED_PRINTER, ...ARGS, '100mm,99.9mm');
+    expect(run).toMatchObject({ code: 0, stdout: '', files: ['shed.json'] });
+    expect(run.text).toBe(SHED_PRINTER.replace('1.004', '1.005005'));
+  });
+
+  it.each([
+    [
+      '{\r\n\t"name": "a", // stall\r\n\t"paper": "a4"\r\n}\r\n',
+      '\r\n\t"paper": "a4",\r\n\t"scaleCorrection": {\r\n\t\t"scan": 1,',
+    ],
+    [
+      '\ufeff{"name": "a", "paper": "a4"}',
+      '\ufeff{\n  "name": "a",\n  "paper": "a4",\n  "scaleCorrection": {',
+    ],
+  ])('adds the field where there is none', async (text, kept) => {
+    const run = await calibrate(text, ...ARGS, '100mm,99.6mm');
+    expect(run.code).toBe(0);
+    expect(run.text).toContain(kept);
+    expect(run.text).toContain('1.004016');
+  });
+
+  it.each([
+    ['exact', '100mm,10cm', 0],
+    ['fit-to-page', '96.85mm,96.85mm', 1],
+    ['borderless', '102mm,102mm', 1],
+    ['implausible', '96.85mm,100mm', 1],
+  ])('changes nothing: %s', async (code, ruler, exit) => {
+    const run = await calibrate(SHED_PRINTER, ...ARGS, ruler, '--json');
+    expect(run.code).toBe(exit);
+    expect(JSON.parse(run.stdout)).toMatchObject({ schemaVersion: 1, code, stored: false, error: null });
+    expect(run.text).toBe(SHED_PRINTER);
+  });
+
+  it('writes nothing on a dry run', async () => {
+    const run = await calibrate(SHED_PRINTER, ...ARGS, '100mm,99.9mm', '--dry-run');
+    expect(run).toMatchObject({ code: 0, text: SHED_PRINTER });
+  });
+
+  it.each([
+    ['bad-ruler', ['--ruler', '0mm,100mm']],
+    ['bad-ruler', ['--ruler', '100mm,500mm']],
+    ['bad-ruler', []],
+    ['length-without-unit', ['--ruler', '100,100']],
+    ['bad-offset', ['--ruler', '100mm']],
+    ['bad-length', ['--ruler', '100mm,100mm', '--ruler-length', '0mm']],
+    ['bad-option', ['--ruler', '100mm,100mm', 'pear.png']],
+  ])('refuses with exit 2: %s', async (code, args) => {
+    const run = await calibrate(SHED_PRINTER, 'calibrate', '--printer', 'shed.json', ...args);
+    expect(run).toMatchObject({ code: 2, stdout: '', text: SHED_PRINTER });
+    expect(run.stderr).toContain(`[${code}]`);
+  });
+
+  it.each([
+    ['missing-printer', ['calibrate', '--ruler', '100mm,100mm']],
+    ['no-such-file', ['calibrate', '--printer', 'no.json', '--ruler', '100mm,100mm']],
+    ['no-such-file', ['calibrate', '--printer', '.', '--ruler', '100mm,100mm']],
+  ])('refuses with exit 2: %s', async (code, args) => {
+    const run = await calibrate(SHED_PRINTER, ...args);
+    expect(run.code).toBe(2);
+    expect(run.stderr).toContain(`[${code}]`);
+  });
+});
