@@ -45,7 +45,6 @@ export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } f
 export { hasArtworkName } from './formats/artwork-name.ts';
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
-export { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
 export { sniffFormat } from './formats/sniff.ts';
 export {
   formatLength,
@@ -82,6 +81,7 @@ export { storeCorrection } from './printers/store-correction.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
+export { type ReadOptions, readArtwork } from './read-artwork.ts';
 export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';

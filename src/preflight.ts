@@ -6,7 +6,6 @@ import { type CheckedArtwork, judgePicture, type PrintRequest, pictureArtwork } 
 import { warmColourTables } from './conditions/colour-tables.ts';
 import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
-import type { ReadOptions } from './formats/read-artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
 import type { RectMm } from './geometry/rectangle.ts';
 import { frameOf, rectToMm } from './job/art-frame.ts';
@@ -14,6 +13,7 @@ import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { PrintPlan } from './prepare/step.ts';
 import { type PrintReadyFormat, prepareArtwork } from './prepare-artwork.ts';
+import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { statusOf } from './reports/status.ts';

@@ -1,9 +1,9 @@
 import { type PrintRequest, placeArtwork } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
-import { type ReadOptions, readArtwork } from './formats/read-artwork.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { turnSize } from './job/art-frame.ts';
+import { type ReadOptions, readArtwork } from './read-artwork.ts';
 
 /**
  * Reads an artwork; a drawing is drawn a second time so large that its visible part has the pixels of the

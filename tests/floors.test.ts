@@ -28,6 +28,7 @@ const ABOVE = new Set([
   'index.ts',
   'preflight.ts',
   'check-artwork.ts',
+  'read-artwork.ts',
   'read-condition.ts',
   'read-for-print.ts',
   'prepare-artwork.ts',

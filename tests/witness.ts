@@ -13,6 +13,7 @@ const PACKAGES = {
   tiffinfo: 'libtiff-tools',
   iccdump: 'argyll',
   transicc: 'liblcms2-utils',
+  tificc: 'liblcms2-utils',
   xicclu: 'argyll',
   pdfinfo: 'poppler-utils',
   xmllint: 'libxml2-utils',

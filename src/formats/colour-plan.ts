@@ -2,22 +2,20 @@ import { BlankcheckError } from '../blankcheck-error.ts';
 import { isSrgb } from '../icc/is-srgb.ts';
 import type { PixelTransform } from '../icc/pixel-transform.ts';
 import type { IccProfile } from '../icc/profile.ts';
-import { readProfile } from '../icc/read-profile.ts';
-import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
-import { makeSrgbTransform } from '../icc/srgb-transform.ts';
-import { makeTransform } from '../icc/transform.ts';
 import type { ColourModel } from '../raster/raster.ts';
 import type { ArtworkProfile, OwnColours } from './artwork.ts';
 import type { StatedColour } from './container-facts.ts';
+import { readKnownProfile } from './known-profiles.ts';
+import { toSrgbTransform } from './to-srgb-transform.ts';
 
 /** How the device samples of a file become sRGB. */
 export interface ColourPlan {
   readonly profile: ArtworkProfile;
   /**
-   * `keep`: they are sRGB, are taken for it, or stay in `ownColours`; `library`: by the imaging library while it
-   * decodes, which has a press profile of its own for CMYK that brings none.
+   * `keep`: they are sRGB, are taken for it, or stay in `ownColours`; `reference`: as the printing condition that
+   * stands in for CMYK without a profile says.
    */
-  readonly way: 'keep' | 'library' | PixelTransform;
+  readonly way: 'keep' | 'reference' | PixelTransform;
   /** RGB spaces of a matrix keep their samples until the picture has been judged and scaled. */
   readonly ownColours: OwnColours | null;
 }
@@ -28,7 +26,7 @@ const SPACE_NAMES: Readonly<Record<ColourModel, string>> = { gray: 'gray', rgb: 
 export function planColour(stated: StatedColour, model: ColourModel): ColourPlan {
   const read = stated.kind === 'icc' ? readFor(stated.bytes, model) : stated;
   if (read.kind === 'usable') return planByProfile(read, model);
-  if (model === 'cmyk') return { profile: { kind: 'cmyk', name: null }, way: 'library', ownColours: null };
+  if (model === 'cmyk') return { profile: { kind: 'cmyk', name: null }, way: 'reference', ownColours: null };
   const profile: ArtworkProfile =
     read.kind === 'none'
       ? { kind: 'none', model }
@@ -67,10 +65,10 @@ function readFor(
   model: ColourModel,
 ): UsableProfile | Extract<StatedColour, { kind: 'unusable' }> {
   try {
-    const profile = readProfile(bytes);
+    const profile = readKnownProfile(bytes);
     // Gray pictures often carry the profile of the RGB space they came from: sRGB says of gray what it says of RGB.
     if (profile.space === model || (model === 'gray' && isSrgb(profile)))
-      return { kind: 'usable', profile, transform: makeToSrgb(profile) };
+      return { kind: 'usable', profile, transform: toSrgbTransform(profile) };
     return {
       kind: 'unusable',
       reason: `it describes ${profile.space.toUpperCase()} colours, the picture is ${SPACE_NAMES[model]}`,
@@ -80,15 +78,6 @@ function readFor(
       return { kind: 'unusable', reason: error.message };
     throw error;
   }
-}
-
-/**
- * Relative colorimetric; where the device's black is lighter than sRGB's (print profiles are tables) with black
- * point compensation, as editing programs do by default (common practice, no source): black art stays black.
- */
-function makeToSrgb(profile: IccProfile): PixelTransform {
-  if (profile.toConnection?.relative.kind !== 'table') return makeSrgbTransform(profile);
-  return makeTransform(profile, SRGB_PROFILE, { intent: 'relative', blackPointCompensation: true }).compile();
 }
 
 /** True when no 8-bit gray moves by more than one step, as `isSrgb` asks of RGB. */

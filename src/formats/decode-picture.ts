@@ -12,26 +12,11 @@ export async function decodePicture(picture: OpenPicture, limits: Limits): Promi
   const { model, hasAlpha, depth } = picture;
   // An 8-bit gray picture loses its alpha on the way out of the decoder, unless it leaves as RGBA.
   const asRgba = model === 'gray' && hasAlpha && depth === 8;
-  const pipeline = inSpace(picture.pipeline('device'), asRgba ? 'rgb' : model, depth);
+  const pipeline = inSpace(picture.pipeline(), asRgba ? 'rgb' : model, depth);
   const raster = await decode(picture, pipeline, { model: asRgba ? 'rgb' : model, hasAlpha, depth }, limits);
   if (asRgba) return keepGrayAndAlpha(raster);
   if (depth === 16 && picture.storedBits < 16) stretchTo16Bits(raster.data, picture.storedBits);
   return raster;
-}
-
-/**
- * The picture in 8-bit sRGB by the library's own conversion: perceptual intent, the embedded profile, or a built-in
- * one for CMYK without a profile. For CMYK that brings no profile.
- * @throws `damaged`, `too-slow`
- */
-export function decodeThroughLibrary(picture: OpenPicture, limits: Limits): Promise<Raster> {
-  const { hasAlpha } = picture;
-  return decode(
-    picture,
-    picture.pipeline('library-srgb').toColourspace('srgb'),
-    { model: 'rgb', hasAlpha, depth: 8 },
-    limits,
-  );
 }
 
 /** Without its space named, the decoder's output is always 8-bit RGB. */

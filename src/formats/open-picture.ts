@@ -17,8 +17,8 @@ export interface OpenPicture {
   /** 1…8; 1 when the file says nothing. */
   readonly orientation: number;
   readonly exif: Uint8Array | undefined;
-  /** A pipeline over the bytes: device samples as they are, or brought to sRGB by the library. */
-  readonly pipeline: (colour: 'device' | 'library-srgb') => Sharp;
+  /** A pipeline over the bytes that leaves device samples as they are: the library never converts colour. */
+  readonly pipeline: () => Sharp;
 }
 
 /** Samples of colour by the decoder's name of the space. */
@@ -43,11 +43,11 @@ export async function openPicture(
 ): Promise<OpenPicture> {
   const { default: sharp } = await import('sharp');
   const options: SharpOptions = { failOn: 'warning', limitInputPixels: limits.maxPixels, pages: 1 };
-  const pipeline: OpenPicture['pipeline'] = (colour) =>
-    sharp(bytes, { ...options, ignoreIcc: colour === 'device' })
+  const pipeline: OpenPicture['pipeline'] = () =>
+    sharp(bytes, { ...options, ignoreIcc: true })
       .autoOrient()
       .timeout(libraryTimeout(limits.maxSeconds));
-  const header = await pipeline('device')
+  const header = await pipeline()
     .metadata()
     .catch((error: unknown) => Promise.reject(decodeError(format, error, limits)));
   // The bytes decided on a loader; should the library have chosen another one, it is not on our list.

@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto';
 import { BlankcheckError } from '../blankcheck-error.ts';
+import type { PixelTransform } from '../icc/pixel-transform.ts';
+import type { IccProfile } from '../icc/profile.ts';
 import type { Artwork } from './artwork.ts';
 import { planColour } from './colour-plan.ts';
 import { convertToSrgb } from './convert-to-srgb.ts';
-import { decodePicture, decodeThroughLibrary } from './decode-picture.ts';
+import { decodePicture } from './decode-picture.ts';
 import type { DrawAt } from './draw-sized-svg.ts';
 import { type Limits, limitsWith } from './limits.ts';
 import { type OpenPicture, openPicture } from './open-picture.ts';
@@ -12,6 +14,7 @@ import { readContainer } from './read-container.ts';
 import { readDrawing } from './read-drawing.ts';
 import { requireFormat } from './sniff.ts';
 import { combineStatedPpi } from './stated-ppi.ts';
+import { toSrgbTransform } from './to-srgb-transform.ts';
 import { withinSeconds } from './within-seconds.ts';
 
 export type { DrawAt } from './draw-sized-svg.ts';
@@ -24,6 +27,8 @@ export interface ReadOptions {
   readonly whileDecoding?: () => void;
   /** Size at which a drawing is drawn; pictures are never scaled. */
   readonly drawAt?: DrawAt;
+  /** What the inks of CMYK art without a profile look like; asked for such art only, which cannot be read without it. */
+  readonly untaggedCmyk?: () => Promise<IccProfile>;
 }
 
 /**
@@ -71,7 +76,7 @@ async function readPicture(
   format: OpenPicture['format'],
   bytes: Uint8Array,
   limits: Limits,
-  { signal, whileDecoding }: ReadOptions,
+  { signal, whileDecoding, untaggedCmyk }: ReadOptions,
 ): Promise<Artwork> {
   // The walk over a PNG sums up every byte of it, which may as well be done while the decoder, in a thread of its
   // own, is at work. The other containers are walked in no time, and say better than the decoder what is wrong.
@@ -83,18 +88,17 @@ async function readPicture(
   early?.catch(() => undefined);
   const container = walked ?? readContainer(format, bytes, limits);
   const { profile, way, ownColours } = planColour(container.colour, picture.model);
-  const decoding =
-    early ?? (way === 'library' ? decodeThroughLibrary(picture, limits) : decodePicture(picture, limits));
-  const waiting = withinSeconds(decoding, limits.maxSeconds, signal);
+  const waiting = withinSeconds(early ?? decodePicture(picture, limits), limits.maxSeconds, signal);
   const sha256 = hash(bytes);
   const printRecord = readPrintRecord(bytes);
   whileDecoding?.();
+  const toSrgb = way === 'reference' ? await transformOfInks(untaggedCmyk) : way;
   const raster = await waiting;
   signal?.throwIfAborted();
   return {
     format,
     sha256,
-    raster: typeof way === 'string' ? raster : convertToSrgb(raster, way),
+    raster: toSrgb === 'keep' ? raster : convertToSrgb(raster, toSrgb),
     ownColours,
     statedPpi: combineStatedPpi(format, container.storedPpi, picture.exif, picture.orientation),
     orientation: picture.orientation,
@@ -103,6 +107,12 @@ async function readPicture(
     printRecord,
     vector: null,
   };
+}
+
+async function transformOfInks(untaggedCmyk: ReadOptions['untaggedCmyk']): Promise<PixelTransform> {
+  if (!untaggedCmyk)
+    throw new Error('Expected a printing condition for CMYK without a profile, received none.');
+  return toSrgbTransform(await untaggedCmyk());
 }
 
 const hash = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');

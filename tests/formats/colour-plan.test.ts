@@ -8,7 +8,7 @@ import { ascii, joinBytes, writeIcc } from '../../fixtures/byte-writers/write-ic
 import { type PngRecipe, writePng } from '../../fixtures/byte-writers/write-png.ts';
 import { pictureEntries, writeTiff } from '../../fixtures/byte-writers/write-tiff.ts';
 import { convertToSrgb } from '../../src/formats/convert-to-srgb.ts';
-import { readArtwork } from '../../src/formats/read-artwork.ts';
+import { readArtwork } from '../../src/read-artwork.ts';
 
 /** sRGB's colorants adapted to D50, as every sRGB profile carries them (IEC 61966-2-1; ICC.1:2022, annex E). */
 const SRGB_COLORANTS = {
