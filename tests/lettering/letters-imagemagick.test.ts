@@ -49,8 +49,8 @@ describe('letters, against FreeType by way of ImageMagick', { timeout: 60_000 },
           differing += Math.abs(one[i]! - other[i]!) / 255;
         }
         expect(rimPx).toBeGreaterThan(500);
-        // How far the rims lie apart on average: under 0.2 pixel of 1/800 em, which is half a unit of the font.
-        expect(differing / rimPx, character).toBeLessThan(0.2);
+        // How far the rims lie apart on average: less than one unit of the font, to which its points are whole.
+        expect(differing / rimPx, character).toBeLessThan(EM / 2048);
       }
   });
 });
