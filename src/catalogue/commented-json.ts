@@ -1,4 +1,4 @@
-import type { ParseError } from 'jsonc-parser';
+import type { Node, ParseError } from 'jsonc-parser';
 
 /** What a JSON text with comments holds, and where in it each value stands. */
 export type CommentedJson =
@@ -8,7 +8,7 @@ export type CommentedJson =
 /**
  * Reads JSON with comments and commas at the end of lists, as editors know it; a byte order mark is passed over.
  * `lineOf` counts from 1; of a value that is not there it gives the line of what should hold it. At the first thing
- * that is no JSON the line and what was expected there come back instead. Loads its parser only then.
+ * that is no JSON, or a field that stands there twice, the line and what was expected there come back instead. Loads its parser only then.
  */
 export async function parseCommentedJson(text: string): Promise<CommentedJson> {
   const { findNodeAtLocation, getNodeValue, parseTree, printParseErrorCode } = await import('jsonc-parser');
@@ -21,6 +21,8 @@ export async function parseCommentedJson(text: string): Promise<CommentedJson> {
     const code = error ? printParseErrorCode(error.error) : 'ValueExpected';
     return { fault: { line: lineAt(body, error?.offset ?? body.length), expected: inWords(code) } };
   }
+  const twice = findRepeatedField(root);
+  if (twice) return { fault: { line: lineAt(body, twice.offset), expected: 'each field once' } };
   const lineOf = (path: readonly PropertyKey[]): number => {
     for (let length = path.length; length > 0; length -= 1) {
       const node = findNodeAtLocation(root, path.slice(0, length).map(toSegment));
@@ -29,6 +31,20 @@ export async function parseCommentedJson(text: string): Promise<CommentedJson> {
     return lineAt(body, root.offset);
   };
   return { value: getNodeValue(root), lineOf };
+}
+
+/** The first name that its object has already: readers differ on which of the two counts. */
+function findRepeatedField(node: Node): Node | undefined {
+  const children = node.children ?? [];
+  const seen = new Set<unknown>();
+  for (const child of children) {
+    const name = child.type === 'property' ? child.children?.[0] : undefined;
+    if (name && seen.has(name.value)) return name;
+    seen.add(name?.value);
+    const below = findRepeatedField(child);
+    if (below) return below;
+  }
+  return undefined;
 }
 
 const toSegment = (part: PropertyKey) => (typeof part === 'number' ? part : String(part));

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { readPrinter } from '../../src/printers/read-printer.ts';
 import { SHED_PRINTER } from '../printers/printer-texts.ts';
 import { runMain } from './run-main.ts';
 import { listFiles, makeFolder } from './temp-folder.ts';
@@ -20,20 +21,25 @@ describe('calibrate', () => {
     expect(run.text).toBe(SHED_PRINTER.replace('1.004', '1.005005'));
   });
 
+  const added = '"scaleCorrection": { "scan": 1, "feed": 1.004016 }';
   it.each([
     [
-      '{\r\n\t"name": "a", // stall\r\n\t"paper": "a4"\r\n}\r\n',
-      '\r\n\t"paper": "a4",\r\n\t"scaleCorrection": {\r\n\t\t"scan": 1,',
+      '{\r\n\t"name": "a",\r\n\t"paper": "a4" // stall\r\n}\r\n',
+      `{\r\n\t"name": "a",\r\n\t"paper": "a4", // stall\r\n\t${added}\r\n}\r\n`,
+    ],
+    ['\ufeff{"name": "a", "paper": "a4"}', `\ufeff{"name": "a", "paper": "a4", ${added}}`],
+    [
+      '{\n  "paper": "a4", "name": "a",\n  // end\n}\n// after\n',
+      `{\n  "paper": "a4", "name": "a",\n  // end\n  ${added}\n}\n// after\n`,
     ],
     [
-      '\ufeff{"name": "a", "paper": "a4"}',
-      '\ufeff{\n  "name": "a",\n  "paper": "a4",\n  "scaleCorrection": {',
+      '{\n  "name": "a", "paper": "a4",\n  "marginsMm": {"left":4,"right":4,"lead":4,"trail":4} }',
+      `{\n  "name": "a", "paper": "a4",\n  "marginsMm": {"left":4,"right":4,"lead":4,"trail":4},\n  ${added} }`,
     ],
-  ])('adds the field where there is none', async (text, kept) => {
+  ])('adds the field where there is none, and changes nothing else', async (text, expected) => {
     const run = await calibrate(text, ...ARGS, '100mm,99.6mm');
-    expect(run.code).toBe(0);
-    expect(run.text).toContain(kept);
-    expect(run.text).toContain('1.004016');
+    expect(run).toMatchObject({ code: 0, text: expected });
+    expect(await readPrinter(run.text, 'a')).toMatchObject({ scaleCorrection: { scan: 1, feed: 1.004016 } });
   });
 
   it.each([

@@ -53,6 +53,7 @@ describe('readPrinter', () => {
     ['a text that does not end', '{\n"name": "Stall\n}', ['line 2', 'closing quote']],
     ['a brace that is missing', '{\n"name": "Stall"', ['line 2', 'closing }']],
     ['more after it', '{"name": "a", "paper": "a4"}\n{}', ['line 2', 'nothing more']],
+    ['a field twice', '{"name": "a",\n"paper": "a4",\n"name": "b"}', ['line 3', 'each field once']],
     ['a list', '\n[]', ['line 2', 'one printer', 'a list']],
     ['a number', '7', ['line 1', 'one printer', '7']],
     ['no name', '{\n"paper": "a4"}', ['line 1', 'name', 'a text', 'nothing']],
@@ -77,12 +78,12 @@ describe('readPrinter', () => {
     ],
     [
       'margins wider than the page',
-      at('"marginsMm": { "left": 100, "right": 100, "lead": 3, "trail": 3 },\n"ppi": 300, "paper": "a5"'),
+      at('"marginsMm": { "left": 100, "right": 100, "lead": 3, "trail": 3 }').replace('a4', 'a5'),
       ['line 4', 'marginsMm', '148', '200'],
     ],
     [
       'margins higher than the page',
-      at('"marginsMm": { "left": 3, "right": 3, "lead": 100, "trail": 100 }, "paper": "a6"'),
+      at('"marginsMm": { "left": 3, "right": 3, "lead": 100, "trail": 100 }').replace('a4', 'a6'),
       ['line 4', 'marginsMm', '148', '200'],
     ],
     [
