@@ -23,6 +23,8 @@ export interface TypedOptions {
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;
   readonly out?: string;
+  readonly proof?: string;
+  readonly proofMark?: true;
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;

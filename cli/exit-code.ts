@@ -26,7 +26,12 @@ export function exitCodeOf({ results, failOn, usageErrors, faults, interruptedBy
   const outcomes = results.flatMap((result) => result.outcomes);
   if (faults > 0 || outcomes.some(({ status }) => status === 'broken')) return 3;
   if (usageErrors > 0) return 2;
-  if (results.some(({ status, error }) => status === 'unreadable' || error !== null)) return 1;
+  if (
+    results.some(
+      ({ status, error, proofError }) => status === 'unreadable' || error !== null || proofError !== null,
+    )
+  )
+    return 1;
   const failing = failOn === 'never' ? [] : SEVERITIES.slice(SEVERITIES.indexOf(failOn));
   const findings = outcomes.flatMap((outcome) => (outcome.status === 'found' ? outcome.findings : []));
   return findings.some(({ severity }) => failing.includes(severity)) ? 1 : 0;

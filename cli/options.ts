@@ -39,7 +39,7 @@ export const COMMANDS: readonly CommandRow[] = [
     name: 'check',
     takes: '<artwork...>',
     takesHelp: ARTWORKS,
-    help: 'check only, write nothing',
+    help: 'check only, write nothing but the proof that is asked for',
     examples: [
       'blankcheck check herb-pack.zip --blank coaster-ceramic-round-4in --fail-on warning',
       'blankcheck check seedling.svg --blank round:95mm --json > seedling.json',
@@ -153,6 +153,16 @@ export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--out <folder>',
     help: 'where print-ready files go (default: print-ready beside each artwork)',
+    of: ART,
+  },
+  {
+    flags: '--proof <folder>',
+    help: 'write a picture of what the pressed blank will look like there, <art>.<blank>.proof.png; to look at, never to print',
+    of: ART,
+  },
+  {
+    flags: '--proof-mark',
+    help: 'stripe in the proof what is out of gamut',
     of: ART,
   },
   { flags: '--force', help: 'replace files that are there', of: ART },

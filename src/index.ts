@@ -78,6 +78,7 @@ export { findPageLimits, type PageLimits } from './printers/page-limits.ts';
 export type { Printer } from './printers/printer.ts';
 export { readPrinter } from './printers/read-printer.ts';
 export { storeCorrection } from './printers/store-correction.ts';
+export type { Proof, ProofRequest } from './proof-artwork.ts';
 export type { ColourModel, Raster } from './raster/raster.ts';
 export type { Extents, Survey } from './raster/survey.ts';
 export { surveyRaster } from './raster/survey-raster.ts';
@@ -89,7 +90,14 @@ export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
-export type { ArtworkReport, PrintReadyOutput, RunReport, Status, Summary } from './reports/report.ts';
+export type {
+  ArtworkReport,
+  PrintReadyOutput,
+  ProofOutput,
+  RunReport,
+  Status,
+  Summary,
+} from './reports/report.ts';
 export { toRunReportJson } from './reports/run-report-json.ts';
 export { statusOf } from './reports/status.ts';
 export { summarise } from './reports/summary.ts';

@@ -2,9 +2,16 @@ import { createHash } from 'node:crypto';
 import { setImmediate } from 'node:timers/promises';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import { type CheckedArtwork, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import {
+  type CheckedArtwork,
+  judgePicture,
+  type PicturedArtwork,
+  type PrintRequest,
+  pictureArtwork,
+} from './check-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
+import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
 import type { RectMm } from './geometry/rectangle.ts';
@@ -12,7 +19,8 @@ import { frameOf, rectToMm } from './job/art-frame.ts';
 import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { PrintPlan } from './prepare/step.ts';
-import { type PrintReadyFormat, prepareArtwork } from './prepare-artwork.ts';
+import { composeArtwork, encodePrintReady, type PrintReadyFormat } from './prepare-artwork.ts';
+import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import type { ArtworkReport } from './reports/report.ts';
@@ -24,13 +32,17 @@ export interface PreflightOptions extends ReadOptions {
   /** Make it although the verdict is stop. */
   readonly anyway?: boolean;
   readonly format?: PrintReadyFormat;
+  /** Make a proof too, whatever the verdict. */
+  readonly proof?: ProofRequest;
 }
 
 export interface Preflight {
-  /** `output` is null: whoever writes the file says where it went. */
+  /** `output` and `proof` are null: whoever writes the files says where they went. */
   readonly report: ArtworkReport;
   /** null when not asked for, when the verdict is stop (without `anyway`), and when nothing can be printed. */
   readonly printReady: { readonly bytes: Uint8Array; readonly plan: PrintPlan } | null;
+  /** null when not asked for, and when nothing can be printed. */
+  readonly proof: Proof | null;
 }
 
 /**
@@ -48,7 +60,7 @@ export async function preflight(
   const condition = request.condition ?? (await loadCondition(DEFAULT_CONDITION));
   const whileDecoding = () => warmColourTables(condition.profile);
   const read = await readOrReport(source, request, { ...options, whileDecoding });
-  if ('report' in read) return { report: read.report, printReady: null };
+  if ('report' in read) return { report: read.report, printReady: null, proof: null };
   return judge(path, read.artwork, { ...request, condition }, options);
 }
 
@@ -73,21 +85,47 @@ async function readOrReport(
 async function judge(
   path: string,
   artwork: Artwork,
-  request: PrintRequest,
+  request: PrintRequest & { readonly condition: PrintingCondition },
   options: PreflightOptions,
 ): Promise<Preflight> {
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
-  // The encoder works in a thread of its own while the checks run; where they say stop its work is thrown away.
-  const early = options.write ? prepareArtwork(artwork, pictured, options) : null;
+  const { early, drawProof } = await startFiles(artwork, pictured, request.condition, options);
   early?.catch(() => undefined);
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
   const report = reportChecked(path, artwork, checked, request);
+  const proof = await drawProof?.();
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;
   const { plan } = checked;
-  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null };
+  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null, proof: proof ?? null };
+}
+
+interface StartedFiles {
+  /** The encoder works in a thread of its own while the checks run; where they say stop its work is thrown away. */
+  readonly early: Promise<Uint8Array> | null;
+  readonly drawProof: (() => Promise<Proof>) | null;
+}
+
+/** In a function of its own, so that the composed picture lives no longer than who asks for it. */
+async function startFiles(
+  artwork: Artwork,
+  pictured: PicturedArtwork,
+  condition: PrintingCondition,
+  options: PreflightOptions,
+): Promise<StartedFiles> {
+  const { write, proof, signal } = options;
+  const composed = write || proof ? await composeArtwork(artwork, pictured, signal) : null;
+  if (composed === null) return { early: null, drawProof: null };
+  signal?.throwIfAborted();
+  return {
+    early: write ? encodePrintReady(artwork, pictured, composed, options) : null,
+    drawProof: proof
+      ? () =>
+          proofArtwork(artwork, pictured.blank, composed, condition, { ...proof, ...(signal && { signal }) })
+      : null,
+  };
 }
 
 /** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
@@ -118,6 +156,8 @@ export function reportUnreadable(
     mends: [],
     plan: [],
     output: null,
+    proof: null,
+    proofError: null,
   };
 }
 
@@ -142,6 +182,8 @@ function reportChecked(
     mends: [],
     plan: checked.plan?.steps ?? [],
     output: null,
+    proof: null,
+    proofError: null,
   };
 }
 

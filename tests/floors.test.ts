@@ -21,6 +21,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   checks: 3,
   prepare: 3,
   reports: 4,
+  pictures: 4,
 };
 /** Files that stand beside the floors: the error type below all of them, the doors above. */
 const BELOW = new Set(['blankcheck-error.ts']);
@@ -32,6 +33,7 @@ const ABOVE = new Set([
   'read-condition.ts',
   'read-for-print.ts',
   'prepare-artwork.ts',
+  'proof-artwork.ts',
   'version.ts',
 ]);
 

@@ -24,13 +24,13 @@ export interface JudgedRun {
  */
 export async function judgeAll(
   { planned, missing }: InputPlan,
-  out: string | undefined,
+  folders: { readonly out?: string | undefined; readonly proof?: string | undefined },
   options: JudgeOptions,
   listener: RunListener,
 ): Promise<JudgedRun> {
   const { signal, request, format } = options;
   const all = planned.flatMap(({ artworks }) => artworks);
-  const outputs = planOutputPaths(all, { blankId: request.blank.id, format, out });
+  const outputs = planOutputPaths(all, { blankId: request.blank.id, format, ...folders });
   const results: ArtworkReport[] = [];
   const usageErrors = [...missing];
   let passedOver = planned.reduce((sum, argument) => sum + argument.passedOver, 0);
@@ -40,7 +40,7 @@ export async function judgeAll(
     for (const artwork of argument.artworks) {
       if (signal.aborted) break;
       try {
-        const place = { output: outputs.get(artwork), skipOwn: argument.kind !== 'artwork' };
+        const place = { outputs: outputs.get(artwork), skipOwn: argument.kind !== 'artwork' };
         const report = await judgeArtwork(artwork, place, options);
         if (report === null) {
           passedOver += 1;

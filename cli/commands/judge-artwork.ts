@@ -1,10 +1,10 @@
-import { resolve } from 'node:path';
 import {
   type ArtworkReport,
   BlankcheckError,
   type Limits,
   type Preflight,
   type PrintRequest,
+  type ProofRequest,
   preflight,
   readPrintRecord,
   reportUnreadable,
@@ -12,14 +12,17 @@ import {
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { ArtworkReader } from '../inputs/read-artworks.ts';
 import type { InputGuard } from '../output/input-guard.ts';
-import { fileExists, isTaken, publishFile } from '../output/publish-file.ts';
+import type { OutputPaths } from '../output/output-paths.ts';
 import type { TempFiles } from '../output/temp-files.ts';
+import { findTarget, publish, type Target } from './output-target.ts';
 
 /** How every artwork of a run is judged. */
 export interface JudgeOptions {
   readonly request: PrintRequest;
   readonly format: 'png' | 'tiff';
   readonly writes: boolean;
+  /** null where no proof is asked for. */
+  readonly proof: ProofRequest | null;
   readonly anyway: boolean;
   readonly force: boolean;
   readonly cwd: string;
@@ -31,23 +34,23 @@ export interface JudgeOptions {
 }
 
 export interface JudgedPlace {
-  /** Where its print-ready file goes, as it is told; undefined where there are no bytes to make one from. */
-  readonly output: string | undefined;
+  /** Where its files go; undefined where there are no bytes to make one from. */
+  readonly outputs: OutputPaths | undefined;
   /** Files of our own are passed over where nobody named them. */
   readonly skipOwn: boolean;
 }
 
 /**
- * Reads one artwork, checks it and writes its print-ready file; null where it is a print-ready file to pass over.
- * What cannot be read or written is told in the report.
+ * Reads one artwork, checks it and writes its print-ready file and its proof; null where it is a file of our own to
+ * pass over. What cannot be read or written is told in the report.
  * @throws BlankcheckError of kind `usage` for a request that cannot be met; whatever aborted the signal.
  */
 export async function judgeArtwork(
   artwork: PlannedArtwork,
-  { output, skipOwn }: JudgedPlace,
+  { outputs, skipOwn }: JudgedPlace,
   options: JudgeOptions,
 ): Promise<ArtworkReport | null> {
-  const { request, format, anyway, signal, limits, reader } = options;
+  const { request, format, anyway, signal, limits, reader, writes, proof } = options;
   let bytes: Uint8Array;
   try {
     bytes = await reader.read(artwork);
@@ -56,61 +59,47 @@ export async function judgeArtwork(
     return reportUnreadable({ path: artwork.path, bytes: null }, error, request);
   }
   if (skipOwn && readPrintRecord(bytes)) return null;
-  const target = options.writes && output !== undefined ? output : null;
-  const refusal = target === null ? null : await findRefusal(target, options);
-  const write = target !== null && refusal === null;
+  const printTarget = await findTarget(writes ? outputs?.printReady : null, '--out', options);
+  const proofTarget = await findTarget(proof && outputs?.proof, '--proof', options);
   const judged = await preflight({ path: artwork.path, bytes }, request, {
-    write,
+    write: printTarget.path !== null,
     anyway,
     signal,
     limits,
     format,
+    ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
-  if (refusal && isWritable(judged.report, anyway)) return notWritten(judged.report, refusal);
-  return target === null ? judged.report : publish(judged, target, options);
+  return publishProof(await publishPrint(judged, printTarget, options), judged, proofTarget, options);
 }
 
-/** Why nothing may be written there, known before a pixel is resampled; null where it may. */
-async function findRefusal(
-  target: string,
-  { cwd, force, guard }: JudgeOptions,
-): Promise<BlankcheckError | null> {
-  const path = resolve(cwd, target);
-  if (!force) return (await isTaken(path)) ? fileExists(target) : null;
-  try {
-    await guard.refuseInput(path, target);
-    return null;
-  } catch (error) {
-    if (error instanceof BlankcheckError) return error;
-    throw error;
-  }
-}
-
-function isWritable({ status, plan }: ArtworkReport, anyway: boolean): boolean {
-  return plan.length > 0 && (status === 'ready' || status === 'look' || (status === 'stop' && anyway));
-}
-
-async function publish(
+async function publishPrint(
   { report, printReady }: Preflight,
-  target: string,
+  target: Target,
   options: JudgeOptions,
 ): Promise<ArtworkReport> {
-  if (printReady === null) return report;
-  const { force, temps, signal, cwd } = options;
-  try {
-    await publishFile({ path: resolve(cwd, target), told: target }, printReady.bytes, {
-      replace: force,
-      temps,
-      signal,
-    });
-  } catch (error) {
-    if (error instanceof BlankcheckError) return notWritten(report, error);
-    throw error;
-  }
+  const refused = isPrintable(report, options.anyway) ? target.refusal : null;
+  const error = printReady ? await publish(target, printReady.bytes, options) : refused;
+  if (error) return { ...report, error: { code: error.code, message: error.message } };
+  if (printReady === null || target.path === null) return report;
   const { widthPx, heightPx, widthMm, heightMm, ppi, mirrored } = printReady.plan;
-  return { ...report, output: { path: target, widthPx, heightPx, widthMm, heightMm, ppi, mirrored } };
+  return { ...report, output: { path: target.path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored } };
 }
 
-function notWritten(report: ArtworkReport, { code, message }: BlankcheckError): ArtworkReport {
-  return { ...report, error: { code, message } };
+/** The verdict decides on the print-ready file only: a proof shows what is wrong too. */
+async function publishProof(
+  report: ArtworkReport,
+  { proof }: Preflight,
+  target: Target,
+  options: JudgeOptions,
+): Promise<ArtworkReport> {
+  const refused = report.plan.length > 0 ? target.refusal : null;
+  const error = proof ? await publish(target, proof.bytes, options) : refused;
+  if (error) return { ...report, proofError: { code: error.code, message: error.message } };
+  if (proof === null || target.path === null) return report;
+  const { widthPx, heightPx, ppi, marked } = proof;
+  return { ...report, proof: { path: target.path, widthPx, heightPx, ppi, marked } };
+}
+
+function isPrintable({ status, plan }: ArtworkReport, anyway: boolean): boolean {
+  return plan.length > 0 && (status === 'ready' || status === 'look' || (status === 'stop' && anyway));
 }

@@ -23,6 +23,7 @@ export async function judgeArtworks(
   io: Io,
   temps: TempFiles,
 ): Promise<number> {
+  refuseLoneMark(options);
   const { cwd, interrupt: signal } = io;
   const request = await readRequest(options, cwd, signal);
   const limits = parseLimits(options.limit ?? []);
@@ -38,6 +39,8 @@ export async function judgeArtworks(
     request,
     format: options.format === 'tiff' ? 'tiff' : 'png',
     writes: command === 'prepare' && options.dryRun !== true,
+    proof:
+      options.dryRun === true || options.proof === undefined ? null : { mark: options.proofMark === true },
     anyway: options.anyway === true,
     force: options.force === true,
     cwd,
@@ -47,7 +50,12 @@ export async function judgeArtworks(
     guard: createInputGuard(origins),
     temps,
   } as const;
-  const run = await judgeAll(plan, options.out, judging, tellPeople(options, io));
+  const run = await judgeAll(
+    plan,
+    { out: options.out, proof: options.proof },
+    judging,
+    tellPeople(options, io),
+  );
   tellEnd(run, origins.length, options, io);
   const exitCode = exitCodeOf({
     results: run.results,
@@ -58,4 +66,12 @@ export async function judgeArtworks(
   });
   if (exitCode !== 2) tellPrograms(run, options, io);
   return exitCode;
+}
+
+function refuseLoneMark({ proof, proofMark }: TypedOptions): void {
+  if (proofMark === true && proof === undefined)
+    throw new BlankcheckError(
+      'bad-option',
+      '--proof-mark marks a proof, and none is asked for.\nSay where proofs go, such as --proof proofs --proof-mark.',
+    );
 }

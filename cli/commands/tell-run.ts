@@ -20,7 +20,11 @@ export function tellPeople(options: TypedOptions, { stderr, env }: Io): RunListe
   return {
     report(report) {
       if (options.quiet && !isWrong(report, options)) return;
-      const text = renderTextReport(report, { ...terminal, showPlan: options.dryRun === true });
+      const text = renderTextReport(report, {
+        ...terminal,
+        showPlan: options.dryRun === true,
+        proofAsked: options.proof !== undefined,
+      });
       stderr.write(told === 0 ? text : `\n${text}`);
       told += 1;
     },
@@ -48,7 +52,9 @@ export function tellEnd(
   }
   for (const error of usageErrors) printError(stderr, error);
   if (interrupt.aborted) {
-    const files = results.filter(({ output }) => output !== null).length;
+    const files = results
+      .flatMap(({ output, proof }) => [output, proof])
+      .filter((file) => file !== null).length;
     stderr.write(
       `blankcheck: interrupted; of ${planned} artworks ${results.length} were judged, ${files} files written\n`,
     );
@@ -68,5 +74,6 @@ export function tellPrograms(
     );
     return;
   }
-  for (const { output } of results) if (output) stdout.write(`${output.path}\n`);
+  for (const { output, proof } of results)
+    for (const written of [output, proof]) if (written) stdout.write(`${written.path}\n`);
 }

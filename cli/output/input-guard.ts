@@ -1,6 +1,7 @@
 import { lstat, readFile, stat } from 'node:fs/promises';
 import { BlankcheckError, readPrintRecord } from '../../src/index.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
+import type { FolderOption } from './publish-file.ts';
 
 /** Keeps the files of a run's artworks from being replaced by its print-ready files, whatever they are called. */
 export interface InputGuard {
@@ -8,20 +9,20 @@ export interface InputGuard {
    * `told` is how messages call the path. A print-ready file of our own that lies among the artworks is none.
    * @throws BlankcheckError `cannot-write` where the path is the file of an artwork.
    */
-  refuseInput(path: string, told: string): Promise<void>;
+  refuseInput(path: string, told: string, folderOption?: FolderOption): Promise<void>;
 }
 
 export function createInputGuard(origins: readonly Origin[]): InputGuard {
   let known: Promise<ReadonlySet<string>> | null = null;
   return {
-    async refuseInput(path, told) {
+    async refuseInput(path, told, folderOption = '--out') {
       const identity = await identityOf(lstat, path);
       if (identity === null) return;
       known ??= identitiesOf(origins);
       if (!(await known).has(identity) || (await isOwn(path))) return;
       throw new BlankcheckError(
         'cannot-write',
-        `"${told}" is an artwork of this run, and artworks are never changed. Give another folder with --out.`,
+        `"${told}" is an artwork of this run, and artworks are never changed. Give another folder with ${folderOption}.`,
       );
     },
   };

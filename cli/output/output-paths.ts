@@ -10,25 +10,50 @@ export interface OutputOptions {
   readonly format: 'png' | 'tiff';
   /** One folder for all; left out, `print-ready` beside each artwork. */
   readonly out?: string | undefined;
+  /** One folder for all proofs; left out, there are none. */
+  readonly proof?: string | undefined;
 }
 
-/** Where the print-ready file of each artwork of a run goes, as relative or absolute as the artwork, or `out`, was given. */
+/** Where the files of one artwork go, as relative or absolute as the artwork, or the folder, was given. */
+export interface OutputPaths {
+  readonly printReady: string;
+  readonly proof: string | null;
+}
+
+/** Where the files of each artwork of a run go. */
 export function planOutputPaths(
   artworks: readonly PlannedArtwork[],
-  { blankId, format, out }: OutputOptions,
-): ReadonlyMap<PlannedArtwork, string> {
+  { blankId, format, out, proof }: OutputOptions,
+): ReadonlyMap<PlannedArtwork, OutputPaths> {
   const readable = artworks.filter(({ origin }) => origin.kind !== 'fault');
-  const folders = readable.map(({ folder }) => out ?? join(folder, DEFAULT_FOLDER));
-  const names = nameOutputs(
-    readable.map(({ stem, extension, parent, path }, index) => ({
-      folder: folders[index]!,
-      stem,
-      extension,
-      parent,
-      path,
-    })),
+  const printReady = pathsIn(
+    readable,
+    ({ folder }) => out ?? join(folder, DEFAULT_FOLDER),
     blankId,
     EXTENSIONS[format],
   );
-  return new Map(readable.map((artwork, index) => [artwork, join(folders[index]!, names[index]!)]));
+  const proofs = proof === undefined ? [] : pathsIn(readable, () => proof, blankId, 'proof.png');
+  return new Map(
+    readable.map((artwork, index) => [
+      artwork,
+      { printReady: printReady[index]!, proof: proofs[index] ?? null },
+    ]),
+  );
+}
+
+function pathsIn(
+  artworks: readonly PlannedArtwork[],
+  folderOf: (artwork: PlannedArtwork) => string,
+  blankId: string,
+  ending: string,
+): readonly string[] {
+  const folders = artworks.map(folderOf);
+  const named = artworks.map(({ stem, extension, parent, path }, index) => ({
+    folder: folders[index]!,
+    stem,
+    extension,
+    parent,
+    path,
+  }));
+  return nameOutputs(named, blankId, ending).map((name, index) => join(folders[index]!, name));
 }

@@ -5,6 +5,17 @@ import { retryWhileBusy, WINDOWS_WAITS_MS } from './retry-while-busy.ts';
 import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
 
+/** The option that names the folder of a file. */
+export type FolderOption = '--out' | '--proof';
+
+export interface PublishedPath {
+  readonly path: string;
+  /** How messages call it. */
+  readonly told: string;
+  /** `--out` by default. */
+  readonly folderOption?: FolderOption;
+}
+
 export interface PublishOptions {
   /** May a file that is there be replaced? */
   readonly replace: boolean;
@@ -14,12 +25,11 @@ export interface PublishOptions {
 
 /**
  * Writes a file so that under its name there is either all of it or what was there before: to a temporary file in the
- * same folder, synced, then given its name. A link of that name is replaced, never written through. `told` is how
- * messages call the path.
+ * same folder, synced, then given its name. A link of that name is replaced, never written through.
  * @throws BlankcheckError `file-exists` or `cannot-write`; whatever aborted the signal.
  */
 export async function publishFile(
-  { path, told }: { readonly path: string; readonly told: string },
+  { path, told, folderOption = '--out' }: PublishedPath,
   bytes: Uint8Array,
   { replace, temps, signal }: PublishOptions,
 ): Promise<void> {
@@ -31,14 +41,14 @@ export async function publishFile(
     try {
       await writeSynced(temp, bytes, signal);
       signal?.throwIfAborted();
-      if (!(await giveName(temp, path, replace))) throw fileExists(told);
+      if (!(await giveName(temp, path, replace))) throw fileExists(told, folderOption);
     } finally {
       await temps.remove(temp);
     }
   } catch (cause) {
     signal?.throwIfAborted();
     if (cause instanceof BlankcheckError) throw cause;
-    throw new BlankcheckError('cannot-write', tellWhyNotWritten(told, cause), { cause });
+    throw new BlankcheckError('cannot-write', tellWhyNotWritten(told, cause, folderOption), { cause });
   }
 }
 
@@ -92,9 +102,9 @@ async function tryLink(temp: string, path: string): Promise<'linked' | 'taken' |
   }
 }
 
-export function fileExists(path: string): BlankcheckError {
+export function fileExists(path: string, folderOption: FolderOption = '--out'): BlankcheckError {
   return new BlankcheckError(
     'file-exists',
-    `"${path}" is there already and was left as it is: it may be of another size or other art. Add --force to replace it, or give another folder with --out.`,
+    `"${path}" is there already and was left as it is: it may be of another size or other art. Add --force to replace it, or give another folder with ${folderOption}.`,
   );
 }

@@ -1,3 +1,5 @@
+import type { FolderOption } from './publish-file.ts';
+
 const REASONS: Readonly<Record<string, string>> = {
   EACCES: 'you may not write there',
   EPERM: 'you may not write there',
@@ -17,9 +19,13 @@ const REASONS: Readonly<Record<string, string>> = {
 };
 
 /** What could not be written, why, and how to mend it; the system's own code stands beside the reason. */
-export function tellWhyNotWritten(path: string, cause: unknown): string {
+export function tellWhyNotWritten(
+  path: string,
+  cause: unknown,
+  folderOption: FolderOption = '--out',
+): string {
   const code = (cause as NodeJS.ErrnoException).code;
   const told = code === undefined ? undefined : REASONS[code];
   const reason = told ? `${told} (${code})` : cause instanceof Error ? cause.message : String(cause);
-  return `Cannot write "${path}": ${reason}. Mend that, or give another folder with --out.`;
+  return `Cannot write "${path}": ${reason}. Mend that, or give another folder with ${folderOption}.`;
 }

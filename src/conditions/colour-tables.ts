@@ -1,6 +1,7 @@
 import { type GamutGrid, type GamutTable, makeGamutTable } from '../icc/gamut-table.ts';
 import { type LightnessTable, makeLightnessTable } from '../icc/lightness-table.ts';
 import type { IccProfile } from '../icc/profile.ts';
+import { makeProofTable, type ProofTable } from '../icc/proof-table.ts';
 import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
 
 /** What the tables of conditions for sRGB pictures are made from, where it was measured before. */
@@ -18,6 +19,15 @@ export function rememberGamutGrid(condition: IccProfile, grid: GamutGrid): void 
 
 /** Lightness in the source and in the print; made once for each pair, and kept with it. */
 export const lightnessTableOf: TableOf<LightnessTable> = keep(makeLightnessTable);
+
+const proofs = new WeakMap<IccProfile, ProofTable>();
+
+/** How colours of sRGB look once printed; made once for each condition, and kept with it. */
+export function proofTableOf(condition: IccProfile): ProofTable {
+  const table = proofs.get(condition) ?? makeProofTable(condition);
+  proofs.set(condition, table);
+  return table;
+}
 
 type TableOf<Table> = (condition: IccProfile, source: IccProfile) => Table;
 

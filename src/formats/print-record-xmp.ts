@@ -40,6 +40,7 @@ export function parsePrintRecordXmp(xml: string): PrintRecord | null {
 
 function toProperties(record: PrintRecord): (readonly [string, string])[] {
   return [
+    ...(record.kind === undefined ? [] : [['Kind', record.kind] as const]),
     ['Version', record.version],
     ['SourceSha256', record.sourceSha256],
     ['PixelSha256', record.pixelSha256],
@@ -65,6 +66,7 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     /^(?:true|false)$/i.test(text('Mirrored'));
   if (!whole) return null;
   return {
+    ...(text('Kind') === 'proof' ? { kind: 'proof' } : {}),
     program: 'blankcheck',
     version: text('Version'),
     sourceSha256: text('SourceSha256'),

@@ -3,8 +3,10 @@ import type { Raster } from '../raster/raster.ts';
 import { findXmp } from './find-xmp.ts';
 import { PRINT_RECORD_NAMESPACE, parsePrintRecordXmp } from './print-record-xmp.ts';
 
-/** What the program writes into every print-ready file, so that it can recognise and explain it later. */
+/** What the program writes into every print-ready file and every proof, so that it can recognise and explain it later. */
 export interface PrintRecord {
+  /** Given in proofs, which are looked at and never printed; left out in print-ready files. */
+  readonly kind?: 'proof';
   readonly program: 'blankcheck';
   readonly version: string;
   /** SHA-256 of the artwork's bytes. */
@@ -24,7 +26,7 @@ export function hashPixels({ data }: Raster): string {
 }
 
 /**
- * The record of a print-ready file of this program, also after other programs saved it anew in any raster format
+ * The record of a print-ready file or a proof of this program, also after other programs saved it anew in any raster format
  * and kept its XMP; null for any other bytes. Reads metadata only, never throws.
  */
 export function readPrintRecord(bytes: Uint8Array): PrintRecord | null {

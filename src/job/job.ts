@@ -1,3 +1,4 @@
+import type { InkColour } from '../geometry/drawing.ts';
 import type { PointMm, RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Shape } from '../geometry/shape.ts';
 
@@ -33,6 +34,8 @@ export interface BlankInHand {
   readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };
   /** True where pure white in the art prints nothing. */
   readonly whiteBase: boolean;
+  /** The bare face. */
+  readonly baseColour: InkColour;
   /** Pixels per inch of the print-ready file. */
   readonly ppi: number;
 }

@@ -1,5 +1,6 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
 import type { BlankRecord, FamilyRecord } from '../catalogue/records.ts';
+import type { InkColour } from '../geometry/drawing.ts';
 import type { BlankInHand, Limit } from './job.ts';
 import type { JobRequest } from './job-request.ts';
 import { findOutlineInHand } from './outline-in-hand.ts';
@@ -39,8 +40,19 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       stopBelow: ofFamily(family.resolutionPpi.stopBelow),
     },
     whiteBase: record.baseColour === undefined,
+    baseColour: parseHex(record.baseColour ?? '#ffffff'),
     ppi: checkPpi(request.ppi ?? request.printer?.ppi ?? record.ppi ?? DEFAULT_PPI),
   };
+}
+
+/** `#rrggbb`, as the schema of blanks has it. */
+function parseHex(colour: string): InkColour {
+  const [r, g, b] = [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16)) as [
+    number,
+    number,
+    number,
+  ];
+  return { r, g, b };
 }
 
 function firstKnown(

@@ -47,6 +47,10 @@ export interface ArtworkReport {
   readonly plan: readonly Step[];
   /** null when nothing was written. */
   readonly output: PrintReadyOutput | null;
+  /** null when none was written. */
+  readonly proof: ProofOutput | null;
+  /** Why a proof that was asked for was not written, where something stood in its way. */
+  readonly proofError: { readonly code: string; readonly message: string } | null;
 }
 
 export interface PrintReadyOutput {
@@ -57,6 +61,16 @@ export interface PrintReadyOutput {
   readonly heightMm: number;
   readonly ppi: number;
   readonly mirrored: boolean;
+}
+
+/** A proof that was written: a picture to look at, never to print. */
+export interface ProofOutput {
+  readonly path: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly ppi: number;
+  /** True when what is out of gamut is painted over. */
+  readonly marked: boolean;
 }
 
 export interface Summary {

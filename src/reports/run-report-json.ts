@@ -3,7 +3,7 @@ import type { Finding, Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
 import { phraseFinding } from './phrase.ts';
-import type { ArtworkReport, PrintReadyOutput, RunReport } from './report.ts';
+import type { ArtworkReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
 import { escapeJsonText } from './visible-text.ts';
 
@@ -25,7 +25,7 @@ export function toRunReportJson(run: RunReport, checks: readonly CheckDefinition
 }
 
 function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): object {
-  const { artwork, error, blank, effectivePpi, output } = report;
+  const { artwork, error, blank, effectivePpi, output, proof, proofError } = report;
   return {
     artwork: {
       path: artwork.path,
@@ -53,6 +53,8 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     mends: report.mends,
     plan: roundNumbers(report.plan),
     output: output && outputOf(output),
+    proof: proof && proofOf(proof),
+    proofError: proofError && { code: proofError.code, message: proofError.message },
   };
 }
 
@@ -98,6 +100,10 @@ function printerOf({
   scaleCorrection: { scan, feed },
 }: NonNullable<ArtworkReport['printer']>): object {
   return { name, driverMirrors, scaleCorrection: { scan, feed } };
+}
+
+function proofOf({ path, widthPx, heightPx, ppi, marked }: ProofOutput): object {
+  return roundNumbers({ path, widthPx, heightPx, ppi, marked });
 }
 
 function rectOf({ x, y, width, height }: RectMm): object {

@@ -7,12 +7,15 @@ import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
+import { tellProof } from './text-proof.ts';
 import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
 import { showHidden } from './visible-text.ts';
 
 export interface TextReportOptions extends Page {
   /** Tell the plan step by step, as a dry run does; in one line otherwise. */
   readonly showPlan?: boolean;
+  /** Say where there is no proof too, and why. */
+  readonly proofAsked?: boolean;
   /** Whose phrases tell the findings; the program's own by default. */
   readonly checks?: readonly CheckDefinition[];
 }
@@ -32,6 +35,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],
     options.showPlan ? tellSteps(report, options) : [],
     tellFile(report, options),
+    tellProof(report, options),
   ];
   return sections
     .filter((lines) => lines.length > 0)

@@ -1,22 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { adaptWhite } from '../../src/colour/bradford.ts';
-import { XYZ_D50 } from '../../src/colour/lab.ts';
-import {
-  applyMatrix,
-  invertMatrix,
-  multiplyMatrices,
-  scalingMatrix,
-  transpose,
-} from '../../src/colour/matrix3.ts';
 import { gamutTableOf } from '../../src/conditions/colour-tables.ts';
 import { loadCondition } from '../../src/conditions/load-condition.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
-import type { IccProfile } from '../../src/icc/profile.ts';
-import { SRGB_MODEL, SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
+import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import { makeSrgbTransform } from '../../src/icc/srgb-transform.ts';
 import { readReferenceTable } from '../colour/reference-table.ts';
 import { CLEAR, paintRaster, type Rgba } from '../pictures.ts';
 import { codesOf, deepen, factsOf, judgeColours, onlyFinding, paintRgb } from './colour-jobs.ts';
+import { wideProfile } from './wide-profile.ts';
 
 const EARTH = [120, 95, 75] as const;
 const VIVID = [0, 255, 0] as const;
@@ -158,18 +149,6 @@ describe('gamut judges what is printed', () => {
     expect(deltaE(wide)).toBeGreaterThan(deltaE(plain) + 2);
   });
 });
-
-/** RGB with the primaries of P3 and the curve of sRGB. @see SMPTE EG 432-1 (primaries), IEC 61966-2-1 (white, curve) */
-function wideProfile(): IccProfile {
-  const whole = (x: number, y: number) => [x / y, 1, (1 - x - y) / y] as const;
-  const white = whole(0.3127, 0.329);
-  const primaries = transpose([whole(0.68, 0.32), whole(0.265, 0.69), whole(0.15, 0.06)]);
-  const scaled = multiplyMatrices(primaries, scalingMatrix(applyMatrix(invertMatrix(primaries)!, white)));
-  const matrix = multiplyMatrices(adaptWhite(white, XYZ_D50), scaled);
-  const model = { ...SRGB_MODEL, matrix, inverse: invertMatrix(matrix)! };
-  const everyIntent = { perceptual: model, relative: model, saturation: model };
-  return { ...SRGB_PROFILE, description: 'wide', toConnection: everyIntent, fromConnection: everyIntent };
-}
 
 /** fixtures/reference/gamut-truth.tsv: the distance to the printable gamut, searched for through the forward table. */
 describe('gamut against the true gamut of the reference condition, a patch for each row', async () => {

@@ -8,7 +8,7 @@ const found = (...severities: Severity[]): Outcome => ({
   findings: severities.map((severity) => ({ code: 'too-close', severity, facts: {} })),
 });
 const result = (outcomes: Outcome[], more: Partial<ArtworkReport> = {}) =>
-  ({ status: 'ready', error: null, outcomes, ...more }) as ArtworkReport;
+  ({ status: 'ready', error: null, proofError: null, outcomes, ...more }) as ArtworkReport;
 const codeOf = (end: Partial<RunEnd>) =>
   exitCodeOf({ results: [], failOn: 'error', usageErrors: 0, faults: 0, interruptedBy: null, ...end });
 
@@ -43,6 +43,11 @@ describe('what no --fail-on forgives', () => {
   it.each<[string, Partial<RunEnd>, number]>([
     ['unreadable', { results: [result([], { status: 'unreadable', error })] }, 1],
     ['not written', { results: [result([], { error: { code: 'file-exists', message: 'taken' } })] }, 1],
+    [
+      'a proof not written',
+      { results: [result([], { proofError: { code: 'file-exists', message: 'taken' } })] },
+      1,
+    ],
     ['usage', { usageErrors: 1 }, 2],
     ['a fault', { faults: 1 }, 3],
     ['a broken check', { results: [result([{ check: 'pages', status: 'broken', error: 'oops' }])] }, 3],

@@ -112,6 +112,8 @@ export const CLEAN: ArtworkReport = {
     ppi: 300,
     mirrored: true,
   },
+  proof: null,
+  proofError: null,
 };
 
 const UNREADABLE: ArtworkReport = {
@@ -137,6 +139,8 @@ const UNREADABLE: ArtworkReport = {
   mends: [],
   plan: [],
   output: null,
+  proof: null,
+  proofError: null,
 };
 
 /** Outcomes in place of the passed ones of the same checks, and the verdict that they give. */
@@ -266,6 +270,24 @@ export const NASTY_REPORTS = {
       code: 'file-exists',
       message:
         'plant-sale/print-ready/pear.tile-ceramic-8in.png is there already. Add --force to replace it.',
+    },
+  },
+  'with-proof': {
+    ...CLEAN,
+    output: null,
+    proof: {
+      path: 'proofs/pear.tile-ceramic-8in.proof.png',
+      widthPx: 2434,
+      heightPx: 2660,
+      ppi: 300,
+      marked: true,
+    },
+  },
+  'proof-not-written': {
+    ...CLEAN,
+    proofError: {
+      code: 'file-exists',
+      message: 'proofs/pear.tile-ceramic-8in.proof.png is there already. Add --force to replace it.',
     },
   },
   unreadable: UNREADABLE,

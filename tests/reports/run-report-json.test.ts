@@ -63,6 +63,8 @@ describe('run report as JSON', () => {
       'mends',
       'plan',
       'output',
+      'proof',
+      'proofError',
     ]);
     expect(Object.keys(stopped.artwork)).toEqual([
       'path',
