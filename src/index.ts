@@ -64,7 +64,6 @@ export {
   type Preflight,
   type PreflightOptions,
   preflight,
-  reportUnreadable,
 } from './preflight.ts';
 export type { Background, PrintPlan, Step } from './prepare/step.ts';
 export {
@@ -85,6 +84,7 @@ export { surveyRaster } from './raster/survey-raster.ts';
 export { type ReadOptions, readArtwork } from './read-artwork.ts';
 export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
+export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';

@@ -1,30 +1,19 @@
-import { createHash } from 'node:crypto';
 import { setImmediate } from 'node:timers/promises';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import {
-  type CheckedArtwork,
-  judgePicture,
-  type PicturedArtwork,
-  type PrintRequest,
-  pictureArtwork,
-} from './check-artwork.ts';
+import { judgePicture, type PicturedArtwork, type PrintRequest, pictureArtwork } from './check-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
-import { sniffFormat } from './formats/sniff.ts';
-import type { RectMm } from './geometry/rectangle.ts';
-import { frameOf, rectToMm } from './job/art-frame.ts';
-import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { PrintPlan } from './prepare/step.ts';
 import { composeArtwork, encodePrintReady, type PrintReadyFormat } from './prepare-artwork.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
+import { reportChecked, reportUnreadable } from './report-artwork.ts';
 import type { ArtworkReport } from './reports/report.ts';
-import { statusOf } from './reports/status.ts';
 
 export interface PreflightOptions extends ReadOptions {
   /** Make the print-ready file; false only checks and plans. */
@@ -125,88 +114,5 @@ async function startFiles(
       ? () =>
           proofArtwork(artwork, pictured.blank, composed, condition, { ...proof, ...(signal && { signal }) })
       : null,
-  };
-}
-
-/** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
-export function reportUnreadable(
-  source: { readonly path: string; readonly bytes: Uint8Array | null },
-  error: BlankcheckError,
-  request: PrintRequest,
-): ArtworkReport {
-  const bytes = source.bytes?.length ? source.bytes : null;
-  return {
-    artwork: {
-      path: source.path,
-      sha256: bytes && createHash('sha256').update(bytes).digest('hex'),
-      format: bytes && sniffFormat(bytes),
-      widthPx: null,
-      heightPx: null,
-      statedPpi: null,
-    },
-    status: 'unreadable',
-    error: { code: error.code, message: error.message },
-    contentBoxPx: null,
-    blank: describeBlank(resolveBlank(request, familyOf(request.blank))),
-    ...describePrinter(request),
-    placementMm: null,
-    inkedMm: null,
-    effectivePpi: null,
-    outcomes: [],
-    mends: [],
-    plan: [],
-    output: null,
-    proof: null,
-    proofError: null,
-  };
-}
-
-function reportChecked(
-  path: string,
-  artwork: Artwork,
-  checked: CheckedArtwork,
-  request: PrintRequest,
-): ArtworkReport {
-  const { raster, sha256, format, statedPpi } = artwork;
-  return {
-    artwork: { path, sha256, format, widthPx: raster.widthPx, heightPx: raster.heightPx, statedPpi },
-    status: statusOf(checked.outcomes),
-    error: null,
-    contentBoxPx: checked.extents.contentBoxPx,
-    blank: describeBlank(checked.blank),
-    ...describePrinter(request),
-    placementMm: checked.job?.placementMm ?? null,
-    inkedMm: inkedPart(checked),
-    effectivePpi: checked.job?.effectivePpi ?? null,
-    outcomes: checked.outcomes,
-    mends: [],
-    plan: checked.plan?.steps ?? [],
-    output: null,
-    proof: null,
-    proofError: null,
-  };
-}
-
-function inkedPart({ job, extents }: CheckedArtwork): RectMm | null {
-  if (job === null) return null;
-  const box = job.blank.whiteBase ? extents.inkBoxPx : extents.contentBoxPx;
-  return box && rectToMm(frameOf(job), box);
-}
-
-function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printer'> {
-  if (printer === undefined) return {};
-  const { name, driverMirrors, scaleCorrection } = printer;
-  return { printer: { name, driverMirrors, scaleCorrection } };
-}
-
-function describeBlank({ id, outline, edge, surface }: BlankInHand): ArtworkReport['blank'] {
-  const { width, height } = edge.box;
-  const smaller = width < outline.box.width || height < outline.box.height;
-  return {
-    id,
-    widthMm: outline.box.width,
-    heightMm: outline.box.height,
-    surface,
-    ...(smaller ? { printable: { widthMm: width, heightMm: height } } : {}),
   };
 }

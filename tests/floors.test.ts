@@ -34,6 +34,7 @@ const ABOVE = new Set([
   'read-for-print.ts',
   'prepare-artwork.ts',
   'proof-artwork.ts',
+  'report-artwork.ts',
   'version.ts',
 ]);
 
