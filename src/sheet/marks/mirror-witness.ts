@@ -1,0 +1,39 @@
+import { moveDrawing } from '../../geometry/rigid-move.ts';
+import { letter } from '../../lettering/letter.ts';
+import type { MarkBlock } from './mark-block.ts';
+import { BLACK } from './mark-style.ts';
+import { withCaption } from './text-block.ts';
+
+const WORD_CAP_MM = 4;
+
+/**
+ * Words that lie as the art does. Mirrored art: words that can only be read where the page was mirrored once too often
+ * or not at all, and then say so. Art that is not mirrored: words that can only be read where that is so.
+ * The caption below is for people and never mirrored with the art.
+ */
+export function mirrorWitness(mirrored: boolean): MarkBlock {
+  const word = mirrored ? 'WRONG WAY ROUND' : 'RIGHT WAY ROUND';
+  const words = mirrored
+    ? [
+        'The words above must read backwards, as this art does.',
+        'If they read right, the mirroring is wrong: do not press.',
+      ]
+    : [
+        'The words above must read right: this art is not mirrored.',
+        'If they read backwards, the page was mirrored: do not press.',
+      ];
+  const { path, widthMm } = letter(word, {
+    capHeightMm: WORD_CAP_MM,
+    at: { x: 0, y: WORD_CAP_MM },
+    mirrored,
+  });
+  const ink = { kind: 'path', path, colour: BLACK } as const;
+  // Round letters reach a little over and under the lines that capitals stand between.
+  const below = { by: { x: 0, y: OVERSHOOT_MM } };
+  return withCaption(
+    { widthMm, heightMm: WORD_CAP_MM + 2 * OVERSHOOT_MM, drawing: moveDrawing([ink], below) },
+    words,
+  );
+}
+
+const OVERSHOOT_MM = 0.1;
