@@ -1,19 +1,13 @@
-import type { Drawing, DrawnItem } from './drawing.ts';
-import { pathPoints } from './path.ts';
+import type { DrawnItem } from './drawing.ts';
+import { findPathBounds } from './path.ts';
 import { findBounds, type PointMm, type RectMm } from './rectangle.ts';
 
 /** Box that holds all ink of a mark; null for a path without points. */
 export function findItemBounds(item: DrawnItem): RectMm | null {
-  return findBounds(cornersOf(item));
+  return item.kind === 'path' ? findPathBounds(item.path) : findBounds(cornersOf(item));
 }
 
-/** Box that holds all ink of a drawing; null where there is none. */
-export function findDrawingBounds(drawing: Drawing): RectMm | null {
-  return findBounds(drawing.flatMap(cornersOf));
-}
-
-function cornersOf(item: DrawnItem): readonly PointMm[] {
-  if (item.kind === 'path') return pathPoints(item.path);
+function cornersOf(item: Exclude<DrawnItem, { kind: 'path' }>): readonly PointMm[] {
   if (item.kind === 'rect') {
     const { x, y, width, height } = item.rectMm;
     return [

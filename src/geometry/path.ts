@@ -1,4 +1,4 @@
-import type { PointMm } from './rectangle.ts';
+import type { PointMm, RectMm } from './rectangle.ts';
 
 /**
  * Closed outlines that are filled by the nonzero rule, in mm, x right and y down. Each contour begins with `M` and
@@ -37,9 +37,16 @@ export function mapPath(path: Path, move: (point: PointMm) => PointMm): Path {
   });
 }
 
-/** All points, control points too: the outlines lie within their hull. */
-export function pathPoints(path: Path): readonly PointMm[] {
-  return path.flatMap(([, ...numbers]) =>
-    numbers.flatMap((x, i) => (i % 2 === 0 ? [{ x, y: numbers[i + 1]! }] : [])),
-  );
+/** Box of all points, control points too: it holds the outlines. null for a path without points. */
+export function findPathBounds(path: Path): RectMm | null {
+  let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const command of path)
+    for (let i = 1; i < command.length; i += 2) {
+      const [x, y] = [command[i] as number, command[i + 1] as number];
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
+  return left > right ? null : { x: left, y: top, width: right - left, height: bottom - top };
 }

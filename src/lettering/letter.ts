@@ -1,5 +1,5 @@
-import { mapPath, type Path, pathPoints } from '../geometry/path.ts';
-import { findBounds, type PointMm, type RectMm } from '../geometry/rectangle.ts';
+import { findPathBounds, mapPath, type Path } from '../geometry/path.ts';
+import type { PointMm, RectMm } from '../geometry/rectangle.ts';
 import { movePath, type QuarterTurn, type RigidMove } from '../geometry/rigid-move.ts';
 import { capHeightUnits, findGlyph } from './find-glyph.ts';
 import { charactersOf, measureText } from './measure-text.ts';
@@ -45,7 +45,7 @@ export function letter(text: string, options: LetterOptions): Lettering {
     ? { mirrored, by: { x: startMm + widthMm, y: 0 } }
     : { by: { x: startMm, y: 0 } };
   const path = movePath(movePath(lineOf(drawn, capHeightMm), within), { turn, by: at });
-  return { path, text: drawn, widthMm, boxMm: findBounds(pathPoints(path)) };
+  return { path, text: drawn, widthMm, boxMm: findPathBounds(path) };
 }
 
 const ANCHOR_SHARE = { start: 0, middle: 0.5, end: 1 } as const;

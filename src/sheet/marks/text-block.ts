@@ -1,4 +1,3 @@
-import { findDrawingBounds } from '../../geometry/drawing-bounds.ts';
 import { moveDrawing } from '../../geometry/rigid-move.ts';
 import { letter } from '../../lettering/letter.ts';
 import type { MarkBlock } from './mark-block.ts';
@@ -14,13 +13,21 @@ export function textBlock(lines: readonly string[], maxWidthMm = Infinity): Mark
     letter(line, { capHeightMm: CAP_MM, at: { x: 0, y: firstBaseline + i * LINE_PITCH_MM }, maxWidthMm }),
   );
   const drawing = letterings.map(({ path }) => ({ kind: 'path', path, colour: BLACK }) as const);
-  const ink = findDrawingBounds(drawing) ?? { x: 0, y: 0, width: 0, height: 0 };
-  const [left, top] = [Math.min(0, ink.x), Math.min(0, ink.y)];
-  const right = Math.max(ink.x + ink.width, ...letterings.map(({ widthMm }) => widthMm));
-  const foot = firstBaseline + (lines.length - 1) * LINE_PITCH_MM + CAP_MM * DESCENT_SHARE;
+  const inks = letterings.flatMap(({ boxMm }) => boxMm ?? []);
+  const left = Math.min(0, ...inks.map(({ x }) => x));
+  const top = Math.min(0, ...inks.map(({ y }) => y));
+  const right = Math.max(
+    0,
+    ...letterings.map(({ widthMm }) => widthMm),
+    ...inks.map(({ x, width }) => x + width),
+  );
+  const foot = Math.max(
+    firstBaseline + (lines.length - 1) * LINE_PITCH_MM + CAP_MM * DESCENT_SHARE,
+    ...inks.map(({ y, height }) => y + height),
+  );
   return {
     widthMm: right - left,
-    heightMm: Math.max(foot, ink.y + ink.height) - top,
+    heightMm: foot - top,
     drawing: moveDrawing(drawing, { by: { x: -left, y: -top } }),
   };
 }
