@@ -20,10 +20,16 @@ export function layLabels(page: MarkPage, request: MarkRequest): void {
     const [title = '', ...rest] = label;
     const lines = pieces.length === 1 ? label : [`${pieces.length} pieces: ${title}`, ...rest];
     const bleeds = pieces.map((piece) => request.pieces[piece]!.bleedMm);
+    const others = request.pieces.flatMap(({ bleedMm }, i) => (pieces.includes(i) ? [] : [bleedMm]));
     page.place(
       { mark: 'label', piece: first },
       variantsOf(lines, request.printableMm),
-      (place) => Math.min(...bleeds.map((bleed) => labelCost(bleed, place))),
+      (place) => {
+        const own = Math.min(...bleeds.map((bleed) => labelCost(bleed, place)));
+        // Nearer to another piece it would be taken for that one's.
+        const taken = others.some((bleed) => distanceBetween(bleed, place) <= own);
+        return taken ? own + FOREIGN_MM : own;
+      },
       { pieces },
     );
   }
@@ -53,3 +59,6 @@ function labelCost(bleed: RectMm, place: RectMm): number {
 
 /** A place above or beside a piece must be nearer by this much to be preferred. */
 const ABOVE_MM = 5;
+
+/** Only where there is no other room within this, or no other room at all. */
+const FOREIGN_MM = 100;

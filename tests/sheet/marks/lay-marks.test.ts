@@ -6,6 +6,7 @@ import type { Path } from '../../../src/geometry/path.ts';
 import type { RectMm } from '../../../src/geometry/rectangle.ts';
 import { moveDrawing, movePath } from '../../../src/geometry/rigid-move.ts';
 import { letter } from '../../../src/lettering/letter.ts';
+import { distanceBetween } from '../../../src/sheet/marks/distance-between.ts';
 import { layMarks } from '../../../src/sheet/marks/lay-marks.ts';
 import { MARK_KINDS } from '../../../src/sheet/marks/mark-kinds.ts';
 import type { MarkRequest } from '../../../src/sheet/marks/mark-request.ts';
@@ -204,6 +205,21 @@ describe('what is asked for', () => {
     ]);
     const own = layMarks(two).shown.filter(({ mark }) => mark === 'label');
     expect(own.map(({ pieces }) => pieces)).toEqual([[0], [1]]);
+  });
+});
+
+describe('a label', () => {
+  it('stands nearer to its own piece than to any other, where there is such room', () => {
+    const pieces = [
+      piece({ x: 30, y: 30, width: 60, height: 90 }, 3, { turn: 90 }),
+      piece({ x: 115, y: 40, width: 70, height: 70 }, 3, { mirrored: false, label: ['quince.png'] }),
+    ];
+    const labels = layMarks(page(210, 297, 5, pieces)).shown.filter(({ mark }) => mark === 'label');
+    labels.forEach(({ boxMm }, i) => {
+      const away = pieces.map(({ bleedMm }) => distanceBetween(bleedMm, boxMm));
+      expect(away[i]).toBeLessThan(away[1 - i]!);
+    });
+    expect(labels.length).toBe(2);
   });
 });
 
