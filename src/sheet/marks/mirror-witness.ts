@@ -15,11 +15,11 @@ export function mirrorWitness(mirrored: boolean): MarkBlock {
   const word = mirrored ? 'WRONG WAY ROUND' : 'RIGHT WAY ROUND';
   const words = mirrored
     ? [
-        'The words above must read backwards, as this art does.',
+        'Mirrored art: the words above must read backwards.',
         'If they read right, the mirroring is wrong: do not press.',
       ]
     : [
-        'The words above must read right: this art is not mirrored.',
+        'Art that is not mirrored: the words above must read right.',
         'If they read backwards, the page was mirrored: do not press.',
       ];
   const { path, widthMm } = letter(word, {
