@@ -10,6 +10,7 @@ export interface DarkCensus {
   readonly dark: Uint8Array;
   /** 1 where a visible pixel is no lighter than the printed black, and prints as one tone with it. */
   readonly shadow: Uint8Array;
+  readonly shadowPixels: number;
 }
 
 /**
@@ -32,6 +33,7 @@ export function takeDarkCensus(
   const shadowUnits = shadowTo * UNITS_PER_LIGHTNESS;
   let visiblePixels = 0;
   let darkPixels = 0;
+  let shadowPixels = 0;
   for (const band of bandsOverWhite(raster)) {
     const { count, places, lightness } = gather(band);
     for (let i = 0; i < band.pixels; i++) visiblePixels += band.visible[i]!;
@@ -44,10 +46,25 @@ export function takeDarkCensus(
       }
       if (inArt > shadowUnits || lightness[2 * i + 1]! > shadowUnits) continue;
       shadow[at] = 1;
+      shadowPixels += 1;
       tiles.add(at % widthPx, Math.floor(at / widthPx), inArt);
     }
   }
-  return { visiblePixels, darkPixels, dark, shadow };
+  return { visiblePixels, darkPixels, dark, shadow, shadowPixels };
+}
+
+/** Tells the tiles where the picture, as it is printed, is lighter than `lightness`; bare paper too. */
+export function addLightTiles(
+  raster: Raster,
+  table: LightnessTable,
+  lightness: number,
+  tiles: ShadowTiles,
+): void {
+  const [red, green, blue] = table.findBounds(lightness).map((bound) => bound * fullScaleOf(raster));
+  for (const { colours, firstPixel, pixels } of bandsOverWhite(raster))
+    for (let i = 0; i < pixels; i++)
+      if (colours[3 * i + 1]! > green! || colours[3 * i]! > red! || colours[3 * i + 2]! > blue!)
+        tiles.addLight((firstPixel + i) % raster.widthPx, Math.floor((firstPixel + i) / raster.widthPx));
 }
 
 interface Gathered {

@@ -11,7 +11,7 @@ import {
   phraseTrust,
   severityUnder,
 } from './colour-inputs.ts';
-import { type DarkCensus, takeDarkCensus } from './dark-census.ts';
+import { addLightTiles, type DarkCensus, takeDarkCensus } from './dark-census.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { areaOfPixels, phrasePlace, placeInPicture } from './picture-place.ts';
@@ -24,6 +24,8 @@ const MERGE_REGION = practiceLimit('shadow-merge-region');
 const TONE = practiceLimit('shadow-tone').value;
 /** Detail is looked for over three tiles: what is spread wider is no detail to the eye (own choice). */
 const TILE_MM = 1;
+/** What is lighter than this beside a shadow makes its rim an edge, such as that of black lettering (own choice, from real art). */
+const LIGHT = 30;
 
 export default defineCheck<ColourInputs>({
   id: 'dark-coverage',
@@ -52,6 +54,8 @@ function judge(inputs: ColourInputs): CheckResult {
   const tiles = makeShadowTiles(raster.widthPx, raster.heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
   const limits = { darkLightness: DARK_LIGHTNESS, tone: TONE };
   const census = takeDarkCensus(raster, table, limits, tiles);
+  if (areaOfPixels(picture, census.shadowPixels) >= MERGE_REGION.value)
+    addLightTiles(raster, table, LIGHT, tiles);
   return {
     findings: [
       ...findShadowMerge(inputs, census, tiles, table.printedBlack),

@@ -2,6 +2,8 @@
 export interface ShadowTiles {
   /** One pixel's value, in any unit. */
   add(x: number, y: number, value: number): void;
+  /** A pixel that is no shadow at all: what changes beside it is the edge of a black shape, not detail in a shadow. */
+  addLight(x: number, y: number): void;
   /** True where values within the tile of this pixel or one that touches it differ by at least `step`. */
   findDetail(step: number): (x: number, y: number) => boolean;
 }
@@ -12,6 +14,7 @@ export function makeShadowTiles(widthPx: number, heightPx: number, tilePx: numbe
   const down = Math.ceil(heightPx / tilePx);
   const low = new Uint16Array(across * down).fill(0xffff);
   const high = new Uint16Array(across * down);
+  const light = new Uint8Array(across * down);
   const tileOf = (x: number, y: number) => Math.floor(y / tilePx) * across + Math.floor(x / tilePx);
   return {
     add(x, y, value) {
@@ -19,7 +22,22 @@ export function makeShadowTiles(widthPx: number, heightPx: number, tilePx: numbe
       if (value < low[tile]!) low[tile] = value;
       if (value > high[tile]!) high[tile] = value;
     },
+    addLight(x, y) {
+      light[tileOf(x, y)] = 1;
+    },
     findDetail(step) {
+      const isAtEdge = (x: number, y: number) => {
+        for (let ny = Math.max(0, y - 1); ny <= Math.min(down - 1, y + 1); ny++)
+          for (let nx = Math.max(0, x - 1); nx <= Math.min(across - 1, x + 1); nx++)
+            if (light[ny * across + nx] === 1) return true;
+        return false;
+      };
+      for (let y = 0; y < down; y++)
+        for (let x = 0; x < across; x++)
+          if (high[y * across + x]! >= low[y * across + x]! && isAtEdge(x, y)) {
+            low[y * across + x] = 0xffff;
+            high[y * across + x] = 0;
+          }
       const detail = new Uint8Array(across * down);
       for (let y = 0; y < down; y++)
         for (let x = 0; x < across; x++) {

@@ -48,6 +48,13 @@ describe('shadow-merge', () => {
     expect(codesOf((await judgeColours(stripes(0, 20, 50, heightPx))).dark)).toEqual(codes);
   });
 
+  it('is no matter of the soft rim of a black shape on light ground', async () => {
+    // A black bar of 30 mm whose rims fade over 5 mm, as enlarged lettering has them.
+    const ramp = (x: number) => Math.min(255, Math.max(0, (Math.abs(x - 450) - 150) * 5));
+    const { dark } = await judgeColours(paintRgb(900, 900, (x) => gray(ramp(x))));
+    expect(codesOf(dark)).toEqual(['large-dark:advice']);
+  });
+
   it('is a warning under the profile of a printer', async () => {
     const condition = { ...(await loadCondition('coated-reference')), reference: false };
     const { dark } = await judgeColours(stripes(0, 20, 100, 100), { condition });
