@@ -20,6 +20,10 @@ export interface TypedOptions {
   readonly ruler?: string;
   readonly rulerLength?: string;
   readonly condition?: string;
+  readonly printerProfile?: string;
+  readonly intent?: 'perceptual' | 'relative' | 'saturation' | 'absolute';
+  /** False with --no-black-point-compensation. */
+  readonly blackPointCompensation?: boolean;
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;
   readonly out?: string;

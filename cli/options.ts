@@ -144,8 +144,24 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--printer-profile <file>',
+    help: 'the ICC file of your printer, paper and ink: the print-ready file is converted by it, and the print dialog must not manage colour',
+    of: ART,
+  },
+  {
+    flags: '--intent <how>',
+    help: 'with --printer-profile: how colours are converted that the printer cannot make (default: relative)',
+    choices: ['perceptual', 'relative', 'saturation', 'absolute'],
+    of: ART,
+  },
+  {
+    flags: '--no-black-point-compensation',
+    help: 'with --printer-profile: do not fit the black of the art to that of the printer',
+    of: ART,
+  },
+  {
     flags: '--format <kind>',
-    help: 'kind of print-ready file: png or tiff (default: png)',
+    help: 'kind of print-ready file: png or tiff (default: png, tiff for CMYK)',
     choices: ['png', 'tiff', 'pdf'],
     of: ART,
   },

@@ -13,6 +13,7 @@ export const ERROR_KINDS = {
   'bad-offset': 'usage',
   'bad-blank-record': 'usage',
   'bad-condition': 'usage',
+  'bad-printer-profile': 'usage',
   'bad-printer-record': 'usage',
   'bad-ruler': 'usage',
   'missing-printer': 'usage',

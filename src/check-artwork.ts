@@ -4,6 +4,7 @@ import type { Outcome } from './checks/finding.ts';
 import { CHECKS } from './checks/index.ts';
 import { runChecks } from './checks/run.ts';
 import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
+import type { PrinterConversion } from './conditions/printer-conversion.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { resample } from './formats/resample.ts';
@@ -22,6 +23,7 @@ import { makeArtTest } from './raster/art-test.ts';
 import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
 import type { Extents } from './raster/survey.ts';
+import { conditionOf } from './read-printer-profile.ts';
 
 /** What is asked for: a job, and how its print-ready file is made. */
 export interface PrintRequest extends JobRequest {
@@ -31,6 +33,8 @@ export interface PrintRequest extends JobRequest {
   readonly printer?: Printer;
   /** Which colours the printer can make; the coated reference by default. */
   readonly condition?: PrintingCondition;
+  /** The file is converted for this printer; tagged sRGB and left to the driver when left out. */
+  readonly conversion?: PrinterConversion;
 }
 
 /** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
@@ -72,6 +76,7 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
   const plan = planPrint(job, {
     rimPx,
     background: request.background ?? WHITE,
+    ...(request.conversion ? { conversion: request.conversion } : {}),
     ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
   });
   return { blank, extents, rimPx, job, plan };
@@ -96,8 +101,16 @@ export async function judgePicture(
   pictured: PicturedArtwork,
   request: PrintRequest,
 ): Promise<CheckedArtwork> {
-  const condition = pictured.picture && (request.condition ?? (await loadCondition(DEFAULT_CONDITION)));
-  return { ...pictured, outcomes: runChecks({ artwork, ...pictured, condition }, CHECKS) };
+  const condition = pictured.picture && (await conditionFor(request));
+  return {
+    ...pictured,
+    outcomes: runChecks({ artwork, ...pictured, condition, conversion: request.conversion ?? null }, CHECKS),
+  };
+}
+
+/** The condition that is asked for, else the printer that the file is converted for, else the reference. */
+export async function conditionFor({ condition, conversion }: PrintRequest): Promise<PrintingCondition> {
+  return condition ?? (conversion ? conditionOf(conversion) : await loadCondition(DEFAULT_CONDITION));
 }
 
 /** Both. @throws as they do. */

@@ -40,6 +40,7 @@ export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export { listConditionIds, loadCondition } from './conditions/load-condition.ts';
+export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
 export { hasArtworkName } from './formats/artwork-name.ts';
@@ -68,9 +69,9 @@ export {
 export type { Background, PrintPlan, Step } from './prepare/step.ts';
 export {
   type PrepareOptions,
-  type PrintReadyFormat,
   prepareArtwork,
 } from './prepare-artwork.ts';
+export { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 export type { FitExplanation } from './printers/fit-explanations.ts';
 export { judgeRulers, type MeasuredRulers, RULER_MM, type RulerVerdict } from './printers/judge-rulers.ts';
 export { findPageLimits, type PageLimits } from './printers/page-limits.ts';
@@ -84,6 +85,7 @@ export { surveyRaster } from './raster/survey-raster.ts';
 export { type ReadOptions, readArtwork } from './read-artwork.ts';
 export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
+export { badPrinterProfile, type PrinterProfileOptions, readPrinterProfile } from './read-printer-profile.ts';
 export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';

@@ -1,14 +1,20 @@
 import { setImmediate } from 'node:timers/promises';
 import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import { judgePicture, type PicturedArtwork, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import {
+  conditionFor,
+  judgePicture,
+  type PicturedArtwork,
+  type PrintRequest,
+  pictureArtwork,
+} from './check-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
-import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { PrintPlan } from './prepare/step.ts';
-import { composeArtwork, encodePrintReady, type PrintReadyFormat } from './prepare-artwork.ts';
+import { composeArtwork, composeInSrgb, encodePrintReady } from './prepare-artwork.ts';
+import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
@@ -46,8 +52,9 @@ export async function preflight(
 ): Promise<Preflight> {
   // From here on nothing here refers to the bytes: they may go while the art is judged.
   const { path } = source;
-  const condition = request.condition ?? (await loadCondition(DEFAULT_CONDITION));
-  const whileDecoding = () => warmColourTables(condition.profile);
+  choosePrintReadyFormat(request.conversion, { format: options.format, background: request.background });
+  const condition = await conditionFor(request);
+  const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
   const read = await readOrReport(source, request, { ...options, whileDecoding });
   if ('report' in read) return { report: read.report, printReady: null, proof: null };
   return judge(path, read.artwork, { ...request, condition }, options);
@@ -71,15 +78,17 @@ async function readOrReport(
   }
 }
 
+type JudgedRequest = PrintRequest & { readonly condition: PrintingCondition };
+
 async function judge(
   path: string,
   artwork: Artwork,
-  request: PrintRequest & { readonly condition: PrintingCondition },
+  request: JudgedRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
-  const { early, drawProof } = await startFiles(artwork, pictured, request.condition, options);
+  const { early, drawProof } = await startFiles(artwork, pictured, request, options);
   early?.catch(() => undefined);
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
@@ -101,18 +110,23 @@ interface StartedFiles {
 async function startFiles(
   artwork: Artwork,
   pictured: PicturedArtwork,
-  condition: PrintingCondition,
+  { condition, conversion }: JudgedRequest,
   options: PreflightOptions,
 ): Promise<StartedFiles> {
   const { write, proof, signal } = options;
-  const composed = write || proof ? await composeArtwork(artwork, pictured, signal) : null;
-  if (composed === null) return { early: null, drawProof: null };
+  const printed = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
+  signal?.throwIfAborted();
+  // A proof is for a screen: it is made of sRGB, also where the file has the printer's own colours.
+  const seen = proof
+    ? ((conversion ? null : printed) ?? (await composeInSrgb(artwork, pictured, signal)))
+    : null;
   signal?.throwIfAborted();
   return {
-    early: write ? encodePrintReady(artwork, pictured, composed, options) : null,
-    drawProof: proof
-      ? () =>
-          proofArtwork(artwork, pictured.blank, composed, condition, { ...proof, ...(signal && { signal }) })
-      : null,
+    early: printed && encodePrintReady(artwork, pictured, printed, { ...options, conversion }),
+    drawProof:
+      proof && seen
+        ? () =>
+            proofArtwork(artwork, pictured.blank, seen, condition, { ...proof, ...(signal && { signal }) })
+        : null,
   };
 }

@@ -1,24 +1,34 @@
 import type { PicturedArtwork } from './check-artwork.ts';
 import type { PrintPicture } from './checks/define-check.ts';
+import {
+  DRIVER_CONVERSION,
+  type PrinterConversion,
+  printerTransform,
+} from './conditions/printer-conversion.ts';
 import type { Artwork, OwnColours } from './formats/artwork.ts';
+import { convertForPrinter } from './formats/convert-for-printer.ts';
 import { convertToSrgb } from './formats/convert-to-srgb.ts';
 import { encodePng } from './formats/png-write.ts';
 import { hashPixels, type PrintRecord } from './formats/print-record.ts';
 import { resample } from './formats/resample.ts';
 import { encodeTiff } from './formats/tiff-write.ts';
+import { SRGB_PROFILE } from './icc/srgb-profile.ts';
+import { makeTransform } from './icc/transform.ts';
 import { composePrint } from './prepare/carry-out.ts';
-import type { PrintPlan } from './prepare/step.ts';
+import type { PrintPlan, Step } from './prepare/step.ts';
+import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import type { Raster } from './raster/raster.ts';
 import { VERSION } from './version.ts';
 
-export type PrintReadyFormat = 'png' | 'tiff';
-
 export interface PrepareOptions {
-  readonly format?: PrintReadyFormat;
-  readonly signal?: AbortSignal;
+  /** PNG when left out, TIFF for inks, which PNG cannot hold. */
+  readonly format?: PrintReadyFormat | undefined;
+  /** As the plan was made for. */
+  readonly conversion?: PrinterConversion | undefined;
+  readonly signal?: AbortSignal | undefined;
 }
 
-/** A print-ready picture in memory: 8-bit sRGB, as its plan says; and the picture of the art that it was made of. */
+/** A print-ready picture in memory: 8-bit sRGB or a printer's colours, as its plan says; and the picture of the art that it was made of. */
 export interface ComposedPrint {
   readonly picture: PrintPicture;
   readonly plan: PrintPlan;
@@ -26,32 +36,48 @@ export interface ComposedPrint {
 }
 
 /**
- * The bytes of the print-ready file: 8-bit sRGB, exact density, the program's own record. Same input, same bytes.
- * null when nothing is visible. The artwork and its picture are not changed. @throws the signal's reason.
+ * The bytes of the print-ready file: 8-bit sRGB or a printer's own colours, exact density, the program's own record.
+ * Same input, same bytes. null when nothing is visible. The artwork and its picture are not changed.
+ * @throws BlankcheckError `bad-option` for inks as PNG or with a clear background, the signal's reason.
  */
 export async function prepareArtwork(
   artwork: Pick<Artwork, 'sha256' | 'ownColours'>,
   pictured: Pick<PicturedArtwork, 'blank' | 'plan' | 'picture'>,
   options: PrepareOptions = {},
 ): Promise<Uint8Array | null> {
-  const composed = await composeArtwork(artwork, pictured, options.signal);
+  const composed = await composeArtwork(artwork, pictured, options);
   options.signal?.throwIfAborted();
   return composed && encodePrintReady(artwork, pictured, composed, options);
 }
 
 /** The print-ready picture before it is encoded; null when nothing is visible. @throws the signal's reason. */
 export async function composeArtwork(
-  { ownColours }: Pick<Artwork, 'ownColours'>,
+  { ownColours }: OwnArt,
   { plan, picture }: Pick<PicturedArtwork, 'plan' | 'picture'>,
-  signal?: AbortSignal,
+  { signal, conversion }: Pick<PrepareOptions, 'signal' | 'conversion'> = {},
 ): Promise<ComposedPrint | null> {
   if (plan === null || picture === null) return null;
-  const raster = await composePrint(picture.raster, plan, {
+  const raster = await composePrint(picture.raster, conversion ? inOwnColours(plan, ownColours) : plan, {
     resample,
+    ...(conversion ? { convertForPrinter: printerConverter(conversion, ownColours) } : {}),
     ...(ownColours ? { convert: converterFrom(ownColours) } : {}),
     ...(signal ? { signal } : {}),
   });
   return { picture, plan, raster };
+}
+
+/** What a screen shows of a plan that converts for a printer: the same steps, in sRGB. null when nothing is visible. */
+export function composeInSrgb(
+  artwork: OwnArt,
+  { plan, picture }: Pick<PicturedArtwork, 'plan' | 'picture'>,
+  signal?: AbortSignal,
+): Promise<ComposedPrint | null> {
+  const from = artwork.ownColours?.name;
+  const convert: Step[] = from === undefined ? [] : [{ step: 'convert', from }];
+  const steps = plan?.steps
+    .filter(({ step }) => step !== 'convert-for-printer' && step !== 'convert')
+    .flatMap((step) => (step.step === 'pad' ? [...convert, step] : [step]));
+  return composeArtwork(artwork, { picture, plan: plan && steps ? { ...plan, steps } : null }, { signal });
 }
 
 /** The bytes of the print-ready file of a composed picture. */
@@ -59,8 +85,10 @@ export async function encodePrintReady(
   artwork: Pick<Artwork, 'sha256'>,
   { blank }: Pick<PicturedArtwork, 'blank'>,
   { plan, raster }: ComposedPrint,
-  { format = 'png' }: PrepareOptions = {},
+  { format: wanted, conversion }: PrepareOptions = {},
 ): Promise<Uint8Array> {
+  const background = { alpha: raster.hasAlpha ? 0 : 1 } as const;
+  const format = choosePrintReadyFormat(conversion, { format: wanted, background });
   const record: PrintRecord = {
     program: 'blankcheck',
     version: VERSION,
@@ -71,9 +99,33 @@ export async function encodePrintReady(
     heightMm: plan.heightMm,
     ppi: plan.ppi,
     mirrored: plan.mirrored,
+    ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
   };
   const encode = format === 'png' ? encodePng : encodeTiff;
-  return encode(raster, { ppi: plan.ppi, record });
+  return encode(raster, { ppi: plan.ppi, record, ...(conversion ? { profile: conversion.bytes } : {}) });
+}
+
+type OwnArt = Pick<Artwork, 'ownColours'>;
+
+function printerConverter(
+  conversion: PrinterConversion,
+  ownColours: OwnColours | null,
+): (raster: Raster) => Raster {
+  return (raster) =>
+    convertForPrinter(raster, printerTransform(conversion, ownColours?.profile ?? SRGB_PROFILE));
+}
+
+/** The plan with its background, which is given in sRGB, in the colours of the art that is laid on it. */
+function inOwnColours(plan: PrintPlan, ownColours: OwnColours | null): PrintPlan {
+  if (ownColours === null) return plan;
+  const transform = makeTransform(SRGB_PROFILE, ownColours.profile, DRIVER_CONVERSION);
+  const steps = plan.steps.map((step) => {
+    if (step.step !== 'flatten') return step;
+    const { r, g, b, alpha } = step.background;
+    const own = transform.convert([r / 255, g / 255, b / 255]).map((value) => Math.round(value * 255));
+    return { ...step, background: { r: own[0]!, g: own[1]!, b: own[2]!, alpha } };
+  });
+  return { ...plan, steps };
 }
 
 /** On a copy: the picture stays as it was judged. */

@@ -15,9 +15,7 @@ export const MAX_CONDITION_BYTES = 16_000_000;
  * @throws BlankcheckError `bad-condition` that says what the bytes are and what was expected
  */
 export function readCondition(bytes: Uint8Array, name: string): PrintingCondition {
-  const profile = readOrExplain(bytes, name);
-  const fault = findFault(profile);
-  if (fault !== null) throw badCondition(name, fault);
+  const profile = readPrinterModel(bytes, (is, options) => badCondition(name, is, options));
   return { id: name, name: profile.description || name, reference: false, attribution: null, profile };
 }
 
@@ -30,15 +28,25 @@ export function badCondition(name: string, is: string, options?: ErrorOptions): 
   );
 }
 
-function readOrExplain(bytes: Uint8Array, name: string): IccProfile {
-  if (bytes.length === 0) throw badCondition(name, 'the file is empty (0 bytes)');
-  if (bytes.length > MAX_CONDITION_BYTES)
-    throw badCondition(name, `the file has ${Math.ceil(bytes.length / 1e6)} MB`);
+/** What makes an error of what a file is instead of the profile of a printer. */
+export type Refuse = (is: string, options?: ErrorOptions) => BlankcheckError;
+
+/** The profile in a maker's own file, usable in both directions. @throws what `refuse` makes of anything else */
+export function readPrinterModel(bytes: Uint8Array, refuse: Refuse): IccProfile {
+  const profile = readOrExplain(bytes, refuse);
+  const fault = findFault(profile);
+  if (fault !== null) throw refuse(fault);
+  return profile;
+}
+
+function readOrExplain(bytes: Uint8Array, refuse: Refuse): IccProfile {
+  if (bytes.length === 0) throw refuse('the file is empty (0 bytes)');
+  if (bytes.length > MAX_CONDITION_BYTES) throw refuse(`the file has ${Math.ceil(bytes.length / 1e6)} MB`);
   try {
     return readProfile(bytes);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
-    throw badCondition(name, whatElse(bytes) ?? `it cannot be used (${cause.message})`, { cause });
+    throw refuse(whatElse(bytes) ?? `it cannot be used (${cause.message})`, { cause });
   }
 }
 

@@ -60,6 +60,7 @@ export function reportChecked(
     blank: describeBlank(checked.blank),
     ...describePrinter(request),
     placementMm: checked.job?.placementMm ?? null,
+    colours: tellColours(request),
     inkedMm: inkedPart(checked),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
@@ -81,6 +82,19 @@ function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printe
   if (printer === undefined) return {};
   const { name, driverMirrors, scaleCorrection } = printer;
   return { printer: { name, driverMirrors, scaleCorrection } };
+}
+
+function tellColours({ conversion }: PrintRequest): NonNullable<ArtworkReport['colours']> {
+  if (!conversion) return { convertedBy: 'driver', tagged: 'sRGB' };
+  const { name, sha256, profile, intent, blackPointCompensation } = conversion;
+  return {
+    convertedBy: 'file',
+    tagged: name,
+    profileSha256: sha256,
+    space: profile.space === 'cmyk' ? 'cmyk' : 'rgb',
+    intent,
+    blackPointCompensation: blackPointCompensation && intent !== 'absolute',
+  };
 }
 
 function describeBlank({ id, outline, edge, surface }: BlankInHand): ArtworkReport['blank'] {

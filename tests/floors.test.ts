@@ -28,6 +28,8 @@ const BELOW = new Set(['blankcheck-error.ts']);
 const ABOVE = new Set([
   'index.ts',
   'preflight.ts',
+  'print-ready-format.ts',
+  'read-printer-profile.ts',
   'check-artwork.ts',
   'read-artwork.ts',
   'read-condition.ts',

@@ -5,6 +5,9 @@ import * as door from '../src/index.ts';
 const NAMES = [
   'MAX_CONDITION_BYTES',
   'badCondition',
+  'badPrinterProfile',
+  'choosePrintReadyFormat',
+  'readPrinterProfile',
   'listConditionIds',
   'loadCondition',
   'readCondition',

@@ -1,4 +1,4 @@
-import { BlankcheckError } from '../../src/index.ts';
+import { BlankcheckError, choosePrintReadyFormat } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
@@ -37,7 +37,10 @@ export async function judgeArtworks(
   const origins = plan.planned.flatMap(({ artworks }) => artworks.map(({ origin }) => origin));
   const judging = {
     request,
-    format: options.format === 'tiff' ? 'tiff' : 'png',
+    format: choosePrintReadyFormat(request.conversion, {
+      format: options.format === 'pdf' ? undefined : options.format,
+      background: request.background,
+    }),
     writes: command === 'prepare' && options.dryRun !== true,
     proof:
       options.dryRun === true || options.proof === undefined ? null : { mark: options.proofMark === true },

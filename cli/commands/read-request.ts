@@ -11,6 +11,7 @@ import { parseBackground } from '../background.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
 import { findConditionByWord } from '../inputs/find-condition-by-word.ts';
 import { readPrinterFile } from '../inputs/read-printer-file.ts';
+import { readConversion } from '../inputs/read-printer-profile-file.ts';
 
 /**
  * What the options of `prepare` and `check` ask for.
@@ -31,6 +32,7 @@ export async function readRequest(
       'No blank was given.\nName it with --blank, such as --blank tile-ceramic-8in; see blankcheck blanks for the catalogue.',
     );
   }
+  const conversion = await readConversion(options, cwd, signal);
   return {
     blank: await findBlankByWord(blank, cwd),
     ...(measured !== undefined && { measured: parseSize(measured, '--measured') }),
@@ -45,6 +47,7 @@ export async function readRequest(
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
     ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
+    ...(conversion !== undefined && { conversion }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };
 }

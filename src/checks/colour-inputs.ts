@@ -1,3 +1,4 @@
+import type { PrinterConversion } from '../conditions/printer-conversion.ts';
 import type { PrintingCondition } from '../conditions/printing-condition.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
@@ -12,15 +13,17 @@ export interface ColourInputs {
   /** Of the picture's samples. */
   readonly source: IccProfile;
   readonly condition: PrintingCondition;
+  /** null where the driver converts. */
+  readonly conversion: PrinterConversion | null;
   readonly job: Job;
   readonly artwork: Raster;
 }
 
-export function needsColours({ artwork, picture, condition, job }: Subject): Needs<ColourInputs> {
+export function needsColours({ artwork, picture, condition, conversion, job }: Subject): Needs<ColourInputs> {
   if (picture === null || condition === null || job === null)
     return { skip: 'nothing is visible, so no colour is printed' };
   const source = artwork.ownColours?.profile ?? SRGB_PROFILE;
-  return { inputs: { picture, source, condition, job, artwork: artwork.raster } };
+  return { inputs: { picture, source, condition, conversion, job, artwork: artwork.raster } };
 }
 
 /** What a stand-in finds about nobody's printer is advice. */

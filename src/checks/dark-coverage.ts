@@ -1,5 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { lightnessTableOf } from '../conditions/colour-tables.ts';
+import { DRIVER_CONVERSION, type PrinterConversion } from '../conditions/printer-conversion.ts';
 import { formatArea } from '../geometry/area.ts';
 import { UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
 import { type ConnectedArea, findConnectedAreas } from '../raster/connected-areas.ts';
@@ -33,7 +34,7 @@ export default defineCheck<ColourInputs>({
   reason:
     'Tones darker than the printed black run together; large dark areas carry much dye, which dries slowly and shows every fault of the press.',
   source: [
-    'relative colorimetric without black point compensation (ICC.1:2022, 6.2), as a driver converts that is left to itself (common practice, no source)',
+    'the conversion that will be made: by --printer-profile as asked for (ICC.1:2022, 6.2; ISO 18619), else by the driver, relative colorimetric without black point compensation (common practice, no source)',
     `${MERGE_REGION.value} mm2 with detail of ${DETAIL} L* within ${3 * TILE_MM} mm; ${DARK_AREA.value / 100} cm2 below L* ${DARK_LIGHTNESS} (common practice, no source)`,
   ],
   codes: { 'shadow-merge': ['warning', 'advice'], 'large-dark': ['advice'] },
@@ -41,7 +42,7 @@ export default defineCheck<ColourInputs>({
   run: judge,
   phrases: {
     'shadow-merge': ({ facts, place }) =>
-      `${phraseShare(Number(facts.sharePercent))} of the visible art is shadow detail that "${facts.conditionName}" prints as one black; the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Lighten these shadows, or let the print dialog compensate the black point.${phraseTrust(facts)}`,
+      `${phraseShare(Number(facts.sharePercent))} of the visible art is shadow detail that "${facts.conditionName}" prints as one black; the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Lighten these shadows${facts.compensated === true ? '' : ', or let the conversion compensate the black point'}.${phraseTrust(facts)}`,
     'large-dark': ({ facts, place }) =>
       `A dark area of ${formatArea(Number(facts.largestMm2))} in one piece (below L* ${facts.limitLightness}), about ${phrasePlace(place)}, carries much dye. Let the transfer dry well, and look for marks of feeding and for ghosting on a first piece.`,
   },
@@ -50,7 +51,7 @@ export default defineCheck<ColourInputs>({
 function judge(inputs: ColourInputs): CheckResult {
   const { picture, source, condition } = inputs;
   const { raster, pixelMm } = picture;
-  const table = lightnessTableOf(condition.profile, source);
+  const table = lightnessTableOf(condition.profile, source, inputs.conversion ?? DRIVER_CONVERSION);
   const tiles = makeShadowTiles(raster.widthPx, raster.heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
   const limits = { darkLightness: DARK_LIGHTNESS, tone: TONE };
   const census = takeDarkCensus(raster, table, limits, tiles);
@@ -86,10 +87,21 @@ function findShadowMerge(
       largestMm2,
       regions: areas.length,
       printedBlackLightness: printedBlack,
-      conversion: 'relative colorimetric without black point compensation, by the driver',
+      conversion: tellConversion(inputs.conversion),
+      compensated: isCompensated(inputs.conversion),
       ...conditionFacts(inputs.condition),
     },
   }));
+}
+
+function isCompensated(conversion: PrinterConversion | null): boolean {
+  return conversion?.blackPointCompensation === true && conversion.intent !== 'absolute';
+}
+
+function tellConversion(conversion: PrinterConversion | null): string {
+  const { intent } = conversion ?? DRIVER_CONVERSION;
+  const how = intent === 'relative' || intent === 'absolute' ? `${intent} colorimetric` : intent;
+  return `${how} ${isCompensated(conversion) ? 'with' : 'without'} black point compensation, by ${conversion ? 'the print-ready file' : 'the driver'}`;
 }
 
 function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: DarkCensus): Finding[] {

@@ -1,3 +1,4 @@
+import type { PrinterConversion } from '../conditions/printer-conversion.ts';
 import type { PrintingCondition } from '../conditions/printing-condition.ts';
 import type { Artwork } from '../formats/artwork.ts';
 import type { PointMm, PointPx } from '../geometry/rectangle.ts';
@@ -26,6 +27,8 @@ export interface Subject {
   readonly picture: PrintPicture | null;
   /** Which colours the printer can make; null when nothing is visible. */
   readonly condition: PrintingCondition | null;
+  /** How the file is converted for the printer; null where the driver does it. */
+  readonly conversion: PrinterConversion | null;
 }
 
 /** What a check needs, or why it cannot run. */

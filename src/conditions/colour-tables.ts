@@ -1,8 +1,10 @@
+import type { TransformOptions } from '../icc/adjustment.ts';
 import { type GamutGrid, type GamutTable, makeGamutTable } from '../icc/gamut-table.ts';
 import { type LightnessTable, makeLightnessTable } from '../icc/lightness-table.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import { makeProofTable, type ProofTable } from '../icc/proof-table.ts';
 import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
+import { DRIVER_CONVERSION } from './printer-conversion.ts';
 
 /** What the tables of conditions for sRGB pictures are made from, where it was measured before. */
 const measured = new WeakMap<IccProfile, GamutGrid>();
@@ -17,8 +19,22 @@ export function rememberGamutGrid(condition: IccProfile, grid: GamutGrid): void 
   measured.set(condition, grid);
 }
 
-/** Lightness in the source and in the print; made once for each pair, and kept with it. */
-export const lightnessTableOf: TableOf<LightnessTable> = keep(makeLightnessTable);
+/** Lightness in the source and in the print, converted so; made once for each way, and kept with the condition. */
+export function lightnessTableOf(
+  condition: IccProfile,
+  source: IccProfile,
+  { intent, blackPointCompensation }: TransformOptions = DRIVER_CONVERSION,
+): LightnessTable {
+  const way = `${intent}${blackPointCompensation ? ' compensated' : ''}`;
+  const tableOf =
+    lightnessTables.get(way) ??
+    keep((profile, of) => makeLightnessTable(profile, of, { intent, blackPointCompensation }));
+  lightnessTables.set(way, tableOf);
+  return tableOf(condition, source);
+}
+
+/** One for each intent, with and without compensation. */
+const lightnessTables = new Map<string, TableOf<LightnessTable>>();
 
 const proofs = new WeakMap<IccProfile, ProofTable>();
 
@@ -43,8 +59,8 @@ function keep<Table>(make: TableOf<Table>): TableOf<Table> {
 }
 
 /** Makes what pictures of 8 bits in sRGB, which most are, will ask of a condition: to be called when there is time. */
-export function warmColourTables(condition: IccProfile): void {
+export function warmColourTables(condition: IccProfile, conversion?: TransformOptions): void {
   const black = new Uint8Array(3);
   gamutTableOf(condition, SRGB_PROFILE).measure8(black, new Uint16Array(1), 1);
-  lightnessTableOf(condition, SRGB_PROFILE).measure8(black, new Uint16Array(2), 1);
+  lightnessTableOf(condition, SRGB_PROFILE, conversion).measure8(black, new Uint16Array(2), 1);
 }

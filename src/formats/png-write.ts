@@ -11,6 +11,8 @@ export interface PrintReadyTags {
   /** Pixels per inch on both axes, above 0. */
   readonly ppi: number;
   readonly record: PrintRecord;
+  /** ICC profile of the samples; sRGB when left out. */
+  readonly profile?: Uint8Array;
 }
 
 /** The same of a PNG, which may name its colours in one of two ways. */
@@ -26,7 +28,7 @@ export interface PngTags extends PrintReadyTags {
  */
 export async function encodePng(
   raster: Raster,
-  { ppi, record, srgbAs = 'name' }: PngTags,
+  { ppi, record, profile, srgbAs = 'name' }: PngTags,
 ): Promise<Uint8Array> {
   const { default: sharp } = await import('sharp');
   if (raster.model !== 'rgb' || raster.depth !== 8) throw new Error('Expected an 8-bit rgb raster to write.');
@@ -46,8 +48,7 @@ export async function encodePng(
   return Buffer.concat([
     PNG_SIGNATURE,
     ...take('IHDR'),
-    srgbAs === 'name' ? writePngChunk('sRGB', Uint8Array.of(RELATIVE)) : writePngChunk('iCCP', profileText()),
-    ...gammaChunks(),
+    ...(profile ? [profileChunk('printer', profile)] : srgbChunks(srgbAs)),
     writePngChunk('pHYs', physicalSize(ppi)),
     writePngChunk('iTXt', xmpText(writePrintRecordXmp(record))),
     ...take('IDAT'),
@@ -64,8 +65,17 @@ export async function encodePng(
 const RELATIVE = 1;
 
 /** Name, deflated (method 0), then the profile. A file has this chunk or sRGB, never both. @see ISO/IEC 15948:2004, 11.3.3.3 */
-function profileText(): Uint8Array {
-  return Buffer.concat([Buffer.from('sRGB\0\0', 'latin1'), deflateSync(writeSrgbProfile())]);
+function profileChunk(name: string, profile: Uint8Array): Uint8Array {
+  const text = Buffer.concat([Buffer.from(`${name}\0\0`, 'latin1'), deflateSync(profile)]);
+  return writePngChunk('iCCP', text);
+}
+
+function srgbChunks(srgbAs: 'name' | 'profile'): Uint8Array[] {
+  const said =
+    srgbAs === 'name'
+      ? writePngChunk('sRGB', Uint8Array.of(RELATIVE))
+      : profileChunk('sRGB', writeSrgbProfile());
+  return [said, ...gammaChunks()];
 }
 
 /**

@@ -50,6 +50,15 @@ function toProperties(record: PrintRecord): (readonly [string, string])[] {
     ['Ppi', String(record.ppi)],
     // Booleans are written so. @see ISO 16684-1:2019, 8.2.1.1
     ['Mirrored', record.mirrored ? 'True' : 'False'],
+    ...toPrinterProperties(record),
+  ];
+}
+
+function toPrinterProperties({ printerProfile }: PrintRecord): (readonly [string, string])[] {
+  if (!printerProfile) return [];
+  return [
+    ['PrinterProfileSha256', printerProfile.sha256],
+    ['PrinterProfileName', printerProfile.name],
   ];
 }
 
@@ -76,6 +85,9 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     heightMm: length('HeightMm'),
     ppi: length('Ppi'),
     mirrored: /^true$/i.test(text('Mirrored')),
+    ...(/^[0-9a-f]{64}$/.test(text('PrinterProfileSha256'))
+      ? { printerProfile: { sha256: text('PrinterProfileSha256'), name: text('PrinterProfileName') } }
+      : {}),
   };
 }
 

@@ -18,6 +18,8 @@ export interface PrintRecord {
   readonly heightMm: number;
   readonly ppi: number;
   readonly mirrored: boolean;
+  /** The printer profile that the picture was converted by; left out where it is sRGB. */
+  readonly printerProfile?: { readonly sha256: string; readonly name: string };
 }
 
 /** Hex SHA-256 of a raster's samples, rows from the top, interleaved; 16-bit ones in the machine's byte order. */

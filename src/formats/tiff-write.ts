@@ -7,14 +7,20 @@ import { replaceTiffDirectory, type TiffEntry } from './tiff-directory.ts';
 import { readTiffTags } from './tiff-tags.ts';
 
 /**
- * The TIFF of an 8-bit rgb raster, with or without (unassociated) alpha: losslessly deflated, sRGB profile, exact
- * density, the program's record as XMP, no orientation. Same input, same bytes.
+ * The TIFF of an 8-bit rgb raster, with or without (unassociated) alpha, or of opaque cmyk: losslessly deflated, its
+ * profile (sRGB when left out), exact density, the program's record as XMP, no orientation. Same input, same bytes.
  * @see TIFF Revision 6.0 (1992); Adobe Photoshop TIFF Technical Notes (2002) for deflate
  */
-export async function encodeTiff(raster: Raster, { ppi, record }: PrintReadyTags): Promise<Uint8Array> {
+export async function encodeTiff(
+  raster: Raster,
+  { ppi, record, profile = writeSrgbProfile() }: PrintReadyTags,
+): Promise<Uint8Array> {
   const { default: sharp } = await import('sharp');
-  if (raster.model !== 'rgb' || raster.depth !== 8) throw new Error('Expected an 8-bit rgb raster to write.');
+  const isCmyk = raster.model === 'cmyk' && !raster.hasAlpha;
+  if ((raster.model !== 'rgb' && !isCmyk) || raster.depth !== 8)
+    throw new Error('Expected an 8-bit rgb or opaque cmyk raster to write.');
   const tiff = await sharp(raster.data, {
+    // Inks go as four plain samples: said to be CMYK, the library would want to convert them.
     raw: { width: raster.widthPx, height: raster.heightPx, channels: channelsOf(raster) as 3 | 4 },
     limitInputPixels: false, // the plan has kept the limit of print-ready pictures
   })
@@ -23,9 +29,14 @@ export async function encodeTiff(raster: Raster, { ppi, record }: PrintReadyTags
   const { littleEndian, directories } = readTiffTags(tiff)!;
   // Only what describes the picture is taken from the library: its own notes on density and orientation are not ours.
   const picture = [...directories[0]!]
-    .filter(([tag]) => PICTURE_TAGS.has(tag))
-    .map(([tag, value]) => ({ tag, ...value }));
-  return replaceTiffDirectory(tiff, littleEndian, [...picture, ...ownEntries(ppi, record, littleEndian)]);
+    .filter(([tag]) => PICTURE_TAGS.has(tag) && !(isCmyk && (tag === PHOTOMETRIC || tag === EXTRA_SAMPLES)))
+    .map(([tag, value]): TiffEntry => ({ tag, ...value }));
+  if (isCmyk)
+    picture.push({ tag: PHOTOMETRIC, type: SHORT, count: 1, bytes: short(SEPARATED, littleEndian) });
+  return replaceTiffDirectory(tiff, littleEndian, [
+    ...picture,
+    ...ownEntries(ppi, record, profile, littleEndian),
+  ]);
 }
 
 /**
@@ -40,15 +51,22 @@ const SHORT = 3;
 const RATIONAL = 5;
 const UNDEFINED = 7;
 const INCH = 2;
+const PHOTOMETRIC = 262;
+const EXTRA_SAMPLES = 338;
+/** Inks, which are CMYK where no InkSet says otherwise. @see TIFF Revision 6.0, section 16 */
+const SEPARATED = 5;
 
 /** XResolution, YResolution, ResolutionUnit, Software; XMP (ISO 16684-3); the profile (ICC.1:2022, annex B.4). */
-function ownEntries(ppi: number, record: PrintRecord, littleEndian: boolean): TiffEntry[] {
+function ownEntries(
+  ppi: number,
+  record: PrintRecord,
+  profile: Uint8Array,
+  littleEndian: boolean,
+): TiffEntry[] {
   const density = rational(ppi, littleEndian);
-  const unit = new Uint8Array(2);
-  new DataView(unit.buffer).setUint16(0, INCH, littleEndian);
+  const unit = short(INCH, littleEndian);
   const software = Buffer.from(`${record.program} ${record.version}\0`, 'latin1');
   const xmp = Buffer.from(writePrintRecordXmp(record), 'utf8');
-  const profile = writeSrgbProfile();
   return [
     { tag: 282, type: RATIONAL, count: 1, bytes: density },
     { tag: 283, type: RATIONAL, count: 1, bytes: density },
@@ -57,6 +75,12 @@ function ownEntries(ppi: number, record: PrintRecord, littleEndian: boolean): Ti
     { tag: 700, type: BYTE, count: xmp.length, bytes: xmp },
     { tag: 34675, type: UNDEFINED, count: profile.length, bytes: profile },
   ];
+}
+
+function short(value: number, littleEndian: boolean): Uint8Array {
+  const bytes = new Uint8Array(2);
+  new DataView(bytes.buffer).setUint16(0, value, littleEndian);
+  return bytes;
 }
 
 /** Exact for whole numbers and for up to six decimals, as far as 4294 pixels per inch. */

@@ -1,3 +1,4 @@
+import { findAdjustment, type TransformOptions } from './adjustment.ts';
 import { makeBackwardStages } from './backward-stages.ts';
 import { convertGrid3 } from './convert-grid3.ts';
 import { makeForwardStages, requireForward } from './forward-stages.ts';
@@ -15,7 +16,7 @@ export const UNITS_PER_LIGHTNESS = 512;
 /** Steps in which a channel's bound is looked for. */
 const BOUND_STEPS = 255;
 
-/** L* before and after a conversion that is relative colorimetric **without** black point compensation. */
+/** L* before and after a conversion. */
 export interface LightnessTable {
   /** Printed L* of the darkest colour of the source; relative to the paper. */
   readonly printedBlack: number;
@@ -34,11 +35,15 @@ export interface LightnessTable {
 }
 
 /**
- * The table of a printing condition for pictures in `source`, to be made once and kept.
+ * The table of a printing condition for pictures in `source` that are converted so, to be made once and kept.
  * @throws profile-missing-tag when a profile does not describe the directions that are needed
  * @throws profile-unsupported when the source has not three channels
  */
-export function makeLightnessTable(condition: IccProfile, source: IccProfile): LightnessTable {
+export function makeLightnessTable(
+  condition: IccProfile,
+  source: IccProfile,
+  options: TransformOptions,
+): LightnessTable {
   if (source.channels !== 3)
     throw profileError(
       'profile-unsupported',
@@ -47,8 +52,8 @@ export function makeLightnessTable(condition: IccProfile, source: IccProfile): L
     );
   const toLab = [...makeForwardStages(source, 'relative'), ...makeLinkStages(source.connection, 'lab', null)];
   const print = [
-    ...makeLinkStages('lab', condition.connection, null),
-    ...makeBackwardStages(condition, 'relative', 'clipped'),
+    ...makeLinkStages('lab', condition.connection, findAdjustment(source, condition, options)),
+    ...makeBackwardStages(condition, options.intent, 'clipped'),
     ...makeForwardStages(condition, 'relative'),
     ...makeLinkStages(condition.connection, 'lab', null),
   ];

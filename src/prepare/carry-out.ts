@@ -22,6 +22,8 @@ export interface CarryOutOptions {
   readonly resample: Resample;
   /** Brings colours to sRGB, in the raster's own memory; needed where the plan has a `convert`. */
   readonly convert?: (raster: Raster) => Raster;
+  /** Brings the finished 8-bit rgb canvas to a printer's colours; needed where the plan has a `convert-for-printer`. */
+  readonly convertForPrinter?: (raster: Raster) => Raster;
   readonly signal?: AbortSignal;
 }
 
@@ -42,8 +44,8 @@ export async function scaleArt(raster: Raster, plan: PrintPlan, options: CarryOu
 }
 
 /**
- * The print-ready picture of scaled art: 8-bit rgb, with alpha only where the plan has no background. `scaled` is
- * not changed, unless the plan converts its colours.
+ * The print-ready picture of scaled art: 8-bit rgb or, for such a printer, cmyk; with alpha only where the plan has
+ * no background. `scaled` is not changed, unless the plan converts its colours to sRGB.
  */
 export async function composePrint(
   scaled: Raster,
@@ -51,6 +53,25 @@ export async function composePrint(
   options: CarryOutOptions,
 ): Promise<Raster> {
   const steps = plan.steps.filter(({ step }) => !SCALING.has(step));
+  // Pixel by pixel, so it does not matter that the canvas has been mirrored by then.
+  const forPrinter = steps.some(({ step }) => step === 'convert-for-printer');
+  const composed = await composeCanvas(
+    scaled,
+    steps.filter(({ step }) => step !== 'convert-for-printer'),
+    options,
+  );
+  if (!forPrinter) return composed;
+  if (!options.convertForPrinter)
+    throw new Error('Expected a way to the colours of the printer, received none.');
+  options.signal?.throwIfAborted();
+  return options.convertForPrinter(composed);
+}
+
+async function composeCanvas(
+  scaled: Raster,
+  steps: readonly Step[],
+  options: CarryOutOptions,
+): Promise<Raster> {
   const atOnce = composeAtOnce(scaled, steps);
   if (atOnce) return atOnce;
   const { raster, rectPx } = await fold(scaled, steps, options);
@@ -112,6 +133,8 @@ async function carryOutStep(
       return whole(cutRaster(raster, distanceFromBleedLine(step, raster), ours ? raster : undefined), true);
     case 'flatten':
       return whole(flattenRaster(raster, step.background, ours ? ownBytes(raster) : undefined), true);
+    case 'convert-for-printer':
+      throw new Error('Expected the conversion for a printer to come last.');
     case 'mirror':
       return whole(mirrorRaster(raster, ours ? raster : undefined), true);
   }

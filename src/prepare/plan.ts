@@ -1,3 +1,4 @@
+import type { PrinterConversion } from '../conditions/printer-conversion.ts';
 import { formatSize } from '../geometry/length.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import { frameOf, turnSize } from '../job/art-frame.ts';
@@ -13,6 +14,8 @@ export interface PlanOptions {
   readonly background: Background;
   /** Name of the art's colours where they are not sRGB. */
   readonly coloursFrom?: string;
+  /** The file is brought to the colours of a printer, and not to sRGB. */
+  readonly conversion?: PrinterConversion;
 }
 
 /**
@@ -20,7 +23,7 @@ export interface PlanOptions {
  * The picture is resampled before it is turned, which is the same and costs less; its canvas is mirrored last.
  * @throws BlankcheckError `print-too-large`
  */
-export function planPrint(job: Job, { rimPx, background, coloursFrom }: PlanOptions): PrintPlan {
+export function planPrint(job: Job, { rimPx, background, coloursFrom, conversion }: PlanOptions): PrintPlan {
   const { blank, turn, ppi } = job;
   const canvas = canvasOf(job);
   const { rectPx, onCanvasPx } = placeOnCanvas(job, canvas);
@@ -34,18 +37,19 @@ export function planPrint(job: Job, { rimPx, background, coloursFrom }: PlanOpti
   const mirrored = (blank.surface === 'first') !== job.driverMirrors;
   const resized = scaled.width !== rectPx.width || scaled.height !== rectPx.height;
   const { widthPx, heightPx, widthMm, heightMm } = canvas;
-  const steps: readonly (Step | false)[] = [
+  const steps: readonly (Step | false | undefined)[] = [
     { step: 'crop', rectPx },
     resized && { step: 'resize', widthPx: scaled.width, heightPx: scaled.height },
     turn !== 0 && { step: 'turn', degrees: turn },
-    coloursFrom !== undefined && { step: 'convert', from: coloursFrom },
+    coloursFrom !== undefined && !conversion && { step: 'convert', from: coloursFrom },
     { step: 'pad', widthPx, heightPx, x: onCanvasPx.x, y: onCanvasPx.y },
     reachesBeyondBleed(job, rimPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
     background.alpha === 1 && { step: 'flatten', background },
+    conversion && tellConversion(conversion),
     mirrored && { step: 'mirror' },
   ];
   return {
-    steps: steps.filter((step) => step !== false),
+    steps: steps.filter((step) => step !== false && step !== undefined),
     widthPx,
     heightPx,
     widthMm,
@@ -53,6 +57,13 @@ export function planPrint(job: Job, { rimPx, background, coloursFrom }: PlanOpti
     ppi,
     mirrored,
   };
+}
+
+function tellConversion({ name, profile, intent, blackPointCompensation }: PrinterConversion): Step {
+  const space = profile.space === 'cmyk' ? 'cmyk' : 'rgb';
+  // The absolute intent has no black point to compensate.
+  const compensates = blackPointCompensation && intent !== 'absolute';
+  return { step: 'convert-for-printer', profile: name, space, intent, blackPointCompensation: compensates };
 }
 
 function reachesBeyondBleed(job: Job, rimPx: readonly PointPx[]): boolean {

@@ -1,5 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { Shape } from '../geometry/shape.ts';
+import type { Intent } from '../icc/profile.ts';
 
 /** sRGB, 0…255 each, alpha 0 (clear) or 1 (opaque). */
 export interface Background {
@@ -29,8 +30,16 @@ export type Step =
     }
   /** Clear every pixel whose middle lies farther than `bleedMm` outside `edge` (frame: canvas middle = middle of the edge's box). */
   | { readonly step: 'cut'; readonly edge: Shape; readonly bleedMm: number; readonly ppi: number }
-  /** Composite over the background, in sRGB. */
+  /** Composite over the background: in sRGB, or for a printer in the art's own colours. */
   | { readonly step: 'flatten'; readonly background: Background }
+  /** Bring the colours of the whole canvas to those of a printer, in one step from the art's own. */
+  | {
+      readonly step: 'convert-for-printer';
+      readonly profile: string;
+      readonly space: 'rgb' | 'cmyk';
+      readonly intent: Intent;
+      readonly blackPointCompensation: boolean;
+    }
   /** Left-right reversal of the whole canvas. */
   | { readonly step: 'mirror' };
 

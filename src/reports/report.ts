@@ -1,6 +1,7 @@
 import type { Outcome } from '../checks/finding.ts';
 import type { ArtworkFormat, StatedPpi } from '../formats/artwork.ts';
 import type { RectMm, RectPx } from '../geometry/rectangle.ts';
+import type { Intent } from '../icc/profile.ts';
 import type { Step } from '../prepare/step.ts';
 
 /** ready: nothing to say or advice only; look: warnings; stop: errors. */
@@ -38,6 +39,18 @@ export interface ArtworkReport {
     /** Intended / printed length. Drawn into whole sheets only: the file of a piece keeps its size. */
     readonly scaleCorrection: { readonly scan: number; readonly feed: number };
   };
+  /** Who brings the colours to the printer's, which must be done once; left out for unreadable artworks. */
+  readonly colours?:
+    | { readonly convertedBy: 'driver'; readonly tagged: 'sRGB' }
+    | {
+        readonly convertedBy: 'file';
+        /** The printer's profile, as it describes itself. */
+        readonly tagged: string;
+        readonly profileSha256: string;
+        readonly space: 'rgb' | 'cmyk';
+        readonly intent: Intent;
+        readonly blackPointCompensation: boolean;
+      };
   readonly placementMm: RectMm | null;
   /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */
   readonly inkedMm: RectMm | null;

@@ -1,4 +1,5 @@
 import { formatMillimetres } from '../geometry/length.ts';
+import type { Intent } from '../icc/profile.ts';
 import type { Background, Step } from '../prepare/step.ts';
 
 /** A plan in one line: `trim, scale, place, fill, mirror`. */
@@ -14,8 +15,16 @@ const SHORT_WORDS = {
   pad: 'place',
   cut: 'cut at the bleed line',
   flatten: 'fill the background',
+  'convert-for-printer': 'convert for the printer',
   mirror: 'mirror',
 } as const satisfies Record<Step['step'], string>;
+
+const INTENT_WORDS: Readonly<Record<Intent, string>> = {
+  perceptual: 'perceptual',
+  relative: 'relative colorimetric',
+  saturation: 'saturation',
+  absolute: 'absolute colorimetric',
+};
 
 /** One step of a plan as an instruction, with its numbers. */
 export function tellStep(step: Step): string {
@@ -34,6 +43,8 @@ export function tellStep(step: Step): string {
       return `Clear all that lies more than ${formatMillimetres(step.bleedMm)} outside the edge of the blank.`;
     case 'flatten':
       return tellBackground(step.background);
+    case 'convert-for-printer':
+      return `Convert the colours for the printer by "${step.profile}" (${step.space.toUpperCase()}), ${INTENT_WORDS[step.intent]}${step.blackPointCompensation ? ' with black point compensation' : ''}.`;
     case 'mirror':
       return 'Mirror the whole canvas left to right.';
   }

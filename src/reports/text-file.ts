@@ -29,6 +29,7 @@ function tellOutput(output: PrintReadyOutput, report: ArtworkReport, page: Page)
     paint('How to print it', 'strong', page),
     ...hang('  - ', 'Print at 100 % ("actual size"). Switch off "fit to page".', page),
     ...hang('  - ', tellMirroring(output, report), page),
+    ...tellColours(report, page),
     ...tellCorrection(report, page),
     ...tellRuler(report, page),
   ];
@@ -48,6 +49,15 @@ function tellDriverMirroring(mirrored: boolean, printer: string): string {
   if (mirrored)
     return `Mirrored, because the driver of ${who} mirrors it back: leave that on. It reads the right way round on the paper: this blank is looked at through its body.`;
   return `Not mirrored, because the driver of ${who} mirrors it: leave that on. It must read backwards on the paper.`;
+}
+
+function tellColours({ colours }: ArtworkReport, page: Page): readonly string[] {
+  if (!colours) return [];
+  const told =
+    colours.convertedBy === 'file'
+      ? `The colours are converted for "${showHidden(colours.tagged)}" already: the print dialog must not manage colour, or they are converted twice.`
+      : 'The file is tagged sRGB: the driver or the print dialog converts its colours to those of the printer. Let one of the two do it, not both.';
+  return hang('  - ', told, page);
 }
 
 /** The canvas is fixed by the blank; only on a whole sheet is there room to draw a piece larger or smaller. */

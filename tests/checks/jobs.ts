@@ -39,7 +39,13 @@ export function subjectOf(
   changes: Partial<Artwork> = {},
 ): Subject {
   const artwork = artworkOf(raster, changes);
-  return { artwork, picture: null, condition: null, ...placeArtwork(artwork, { blank: PLATE, ...request }) };
+  return {
+    artwork,
+    picture: null,
+    condition: null,
+    conversion: null,
+    ...placeArtwork(artwork, { blank: PLATE, ...request }),
+  };
 }
 
 export function outcomesOf(

@@ -178,6 +178,46 @@ const cases: Record<string, Case> = {
     code: 2,
     errors: ['bad-condition'],
   },
+  'a printer profile that is not there': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'mine.icc'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
+  'a picture as printer profile': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'pear.png'],
+    code: 2,
+    errors: ['bad-printer-profile'],
+  },
+  'a folder as printer profile': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'beds'],
+    files: { ...PEAR, 'beds/notes.txt': 'x' },
+    code: 2,
+    errors: ['bad-printer-profile'],
+  },
+  'a printer profile of 20 MB': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'mine.icc', '--json'],
+    files: { ...PEAR, 'mine.icc': new Uint8Array(20_000_000) },
+    code: 2,
+    errors: ['bad-printer-profile'],
+  },
+  'inks as PNG': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'mine.icc', '--format', 'png'],
+    files: { ...PEAR, 'mine.icc': COATED_REFERENCE },
+    code: 2,
+    errors: ['bad-option'],
+  },
+  'an intent without a printer': {
+    args: ['pear.png', ...SHARP, '--intent', 'perceptual'],
+    code: 2,
+    errors: ['bad-option'],
+  },
+  'inks, which go into a TIFF': {
+    args: ['pear.png', ...SHARP, '--printer-profile', 'mine.icc', '--no-black-point-compensation'],
+    files: { ...PEAR, 'mine.icc': COATED_REFERENCE },
+    code: 0,
+    stdout: ['print-ready/pear.40x40mm.tif'],
+    written: ['print-ready/pear.40x40mm.tif'],
+  },
   'no artwork': { args: SHARP, code: 2, errors: ['missing-artwork'] },
   'no blank': { args: ['pear.png'], code: 2, errors: ['missing-blank'] },
   'an unknown blank': {

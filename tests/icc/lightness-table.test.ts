@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { DRIVER_CONVERSION } from '../../src/conditions/printer-conversion.ts';
 import { fromLabD50, toLabD50 } from '../../src/icc/lab-d50.ts';
 import { makeLightnessTable, UNITS_PER_LIGHTNESS } from '../../src/icc/lightness-table.ts';
 import { readProfile } from '../../src/icc/read-profile.ts';
@@ -8,7 +9,7 @@ import { COATED_REFERENCE } from './coated-reference.ts';
 import { randomColours } from './random-colours.ts';
 
 const condition = readProfile(COATED_REFERENCE);
-const table = makeLightnessTable(condition, SRGB_PROFILE);
+const table = makeLightnessTable(condition, SRGB_PROFILE, DRIVER_CONVERSION);
 const gray = (code: number) => [code / 255, code / 255, code / 255];
 
 describe('lightness in art and print', () => {
@@ -75,8 +76,26 @@ describe('the table', () => {
   });
 
   it('refuses pictures of other than three channels', () => {
-    expect(() => makeLightnessTable(condition, condition)).toThrow(
+    expect(() => makeLightnessTable(condition, condition, DRIVER_CONVERSION)).toThrow(
       expect.objectContaining({ code: 'profile-unsupported' }),
     );
+  });
+});
+
+describe('the conversion that will be made', () => {
+  const compensated = makeLightnessTable(condition, SRGB_PROFILE, {
+    intent: 'relative',
+    blackPointCompensation: true,
+  });
+  const merged = ({ measure, printedBlack }: typeof table) => {
+    const codes = Array.from({ length: 41 }, (_, code) => code);
+    return codes.filter((code) => measure([code / 255, code / 255, code / 255]).printed <= printedBlack + 0.5)
+      .length;
+  };
+
+  // Measured with other code on this profile: neutral codes 0 to 22 print as one black, with compensation 0 to 3.
+  it('merges the shadows of a driver, and hardly any where black is compensated', () => {
+    expect(merged(table)).toBe(23);
+    expect(merged(compensated)).toBe(4);
   });
 });

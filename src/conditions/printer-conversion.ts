@@ -1,0 +1,65 @@
+import type { TransformOptions } from '../icc/adjustment.ts';
+import type { PixelTransform } from '../icc/pixel-transform.ts';
+import type { IccProfile, Intent } from '../icc/profile.ts';
+import { makeTransform } from '../icc/transform.ts';
+
+/** How a print-ready file is converted for one printer, paper and ink. The profile takes RGB or CMYK, both ways. */
+export interface PrinterConversion {
+  /** As the profile describes itself, else the name of its file. */
+  readonly name: string;
+  readonly profile: IccProfile;
+  /** The profile's own bytes, which the file carries along. */
+  readonly bytes: Uint8Array;
+  /** Hex SHA-256 of them. */
+  readonly sha256: string;
+  readonly intent: Intent;
+  readonly blackPointCompensation: boolean;
+}
+
+/** How a driver converts that is left to itself (common practice, no source). */
+export const DRIVER_CONVERSION: TransformOptions = { intent: 'relative', blackPointCompensation: false };
+
+const made = new WeakMap<PrinterConversion, WeakMap<IccProfile, PixelTransform>>();
+
+/**
+ * From a picture's own colours to the printer's in one step, without a stop in sRGB; made once for each pair. White
+ * stays bare paper, whatever the profile's table adds to it, except by the absolute intent, which asks for the white
+ * of another paper.
+ */
+export function printerTransform(conversion: PrinterConversion, source: IccProfile): PixelTransform {
+  const bySource = made.get(conversion) ?? new WeakMap<IccProfile, PixelTransform>();
+  made.set(conversion, bySource);
+  const transform = bySource.get(source) ?? make(conversion, source);
+  bySource.set(source, transform);
+  return transform;
+}
+
+function make(conversion: PrinterConversion, source: IccProfile): PixelTransform {
+  const transform = makeTransform(source, conversion.profile, conversion).compile();
+  return conversion.intent === 'absolute' ? transform : keepPaperBare(transform, conversion.profile);
+}
+
+/** The transform itself where its white is bare paper already. */
+function keepPaperBare(transform: PixelTransform, { space }: IccProfile): PixelTransform {
+  const { inputChannels, outputChannels } = transform;
+  const paper = space === 'cmyk' ? 0 : 255;
+  const white = new Uint8Array(outputChannels);
+  transform.convert8(new Uint8Array(inputChannels).fill(255), white, 1);
+  if (white.every((code) => code === paper)) return transform;
+  return {
+    ...transform,
+    convert8(source, target, pixels, sourceStride = inputChannels, targetStride = outputChannels) {
+      const bare = findWhite(source, pixels, sourceStride, inputChannels);
+      transform.convert8(source, target, pixels, sourceStride, targetStride);
+      for (let i = 0; i < pixels; i++)
+        if (bare[i] === 1) target.fill(paper, i * targetStride, i * targetStride + outputChannels);
+    },
+  };
+}
+
+function findWhite(source: Uint8Array, pixels: number, stride: number, channels: number): Uint8Array {
+  return Uint8Array.from({ length: pixels }, (_, i) => {
+    for (let k = 0; k < channels; k++) if (source[i * stride + k] !== 255) return 0;
+    return 1;
+  });
+}
