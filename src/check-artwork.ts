@@ -6,6 +6,7 @@ import { runChecks } from './checks/run.ts';
 import { DEFAULT_CONDITION, loadCondition } from './conditions/load-condition.ts';
 import type { PrinterConversion } from './conditions/printer-conversion.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
+import { findPage } from './find-page.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { resample } from './formats/resample.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
@@ -24,6 +25,7 @@ import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
 import type { Extents } from './raster/survey.ts';
 import { conditionOf } from './read-printer-profile.ts';
+import type { Paper } from './sheet/paper.ts';
 
 /** What is asked for: a job, and how its print-ready file is made. */
 export interface PrintRequest extends JobRequest {
@@ -31,6 +33,8 @@ export interface PrintRequest extends JobRequest {
   readonly background?: Background;
   /** The printer the file is for; an unknown one when left out. */
   readonly printer?: Printer;
+  /** The paper of a whole page; the file is the piece alone when left out. */
+  readonly sheet?: Paper;
   /** Which colours the printer can make; the coated reference by default. */
   readonly condition?: PrintingCondition;
   /** The file is converted for this printer; tagged sRGB and left to the driver when left out. */
@@ -104,7 +108,16 @@ export async function judgePicture(
   const condition = pictured.picture && (await conditionFor(request));
   return {
     ...pictured,
-    outcomes: runChecks({ artwork, ...pictured, condition, conversion: request.conversion ?? null }, CHECKS),
+    outcomes: runChecks(
+      {
+        artwork,
+        ...pictured,
+        condition,
+        conversion: request.conversion ?? null,
+        page: findPage(pictured.job, pictured.extents, request),
+      },
+      CHECKS,
+    ),
   };
 }
 

@@ -4,8 +4,7 @@ import { familyOf } from './catalogue/catalogue.ts';
 import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
-import type { RectMm } from './geometry/rectangle.ts';
-import { frameOf, rectToMm } from './job/art-frame.ts';
+import { findInkedPart } from './job/find-inked-part.ts';
 import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import type { ArtworkReport } from './reports/report.ts';
@@ -61,7 +60,7 @@ export function reportChecked(
     ...describePrinter(request),
     placementMm: checked.job?.placementMm ?? null,
     colours: tellColours(request),
-    inkedMm: inkedPart(checked),
+    inkedMm: checked.job && findInkedPart(checked.job, checked.extents),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
     mends: [],
@@ -70,12 +69,6 @@ export function reportChecked(
     proof: null,
     proofError: null,
   };
-}
-
-function inkedPart({ job, extents }: CheckedArtwork): RectMm | null {
-  if (job === null) return null;
-  const box = job.blank.whiteBase ? extents.inkBoxPx : extents.contentBoxPx;
-  return box && rectToMm(frameOf(job), box);
 }
 
 function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printer'> {

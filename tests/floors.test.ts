@@ -31,6 +31,7 @@ const ABOVE = new Set([
   'print-ready-format.ts',
   'read-printer-profile.ts',
   'check-artwork.ts',
+  'find-page.ts',
   'read-artwork.ts',
   'read-condition.ts',
   'read-for-print.ts',

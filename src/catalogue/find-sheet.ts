@@ -1,12 +1,18 @@
-import type { SheetRecord } from './paper-records.ts';
-import { SHEETS } from './seed-data.ts';
+import type { RollRecord, SheetRecord } from './paper-records.ts';
+import { ROLLS, SHEETS } from './seed-data.ts';
 
 /** Every sheet of the seeds, in the order of their ids. */
 export function listSheets(): readonly SheetRecord[] {
   return SHEETS;
 }
 
-/** The sheet with this id, written in small or capital letters. */
-export function findSheet(id: string): SheetRecord | undefined {
-  return SHEETS.find((sheet) => sheet.id === id.toLowerCase());
+/** Every roll of the seeds, the narrowest first. */
+export function listRolls(): readonly RollRecord[] {
+  return [...ROLLS].sort((one, other) => one.widthMm - other.widthMm);
+}
+
+/** The sheet with this id or alias, written in small or capital letters. */
+export function findSheet(word: string): SheetRecord | undefined {
+  const wanted = word.toLowerCase();
+  return SHEETS.find(({ id, aliases = [] }) => id === wanted || aliases.includes(wanted));
 }

@@ -4,6 +4,8 @@ import type { Confidence, Source, Span } from './records.ts';
 export interface SheetRecord {
   readonly id: string;
   readonly name: string;
+  /** Other words for it, in small letters. */
+  readonly aliases?: readonly string[];
   /** Self-describing media name; left out where none is registered. @see PWG 5101.1 */
   readonly pwgName?: string;
   readonly widthMm: number;

@@ -8,6 +8,7 @@ const named = { id: idSchema, name: z.string().min(1) };
 
 export const sheetSchema = z.strictObject({
   ...named,
+  aliases: z.exactOptional(z.array(z.string().regex(/^[a-z0-9+-]+$/)).min(1)),
   pwgName: z.exactOptional(z.string().regex(/^(?:iso|na)_[a-z0-9-]+_[\d.]+x[\d.]+(?:mm|in)$/)),
   widthMm: sideMm,
   heightMm: sideMm,

@@ -1,10 +1,11 @@
 import type { PrinterConversion } from '../conditions/printer-conversion.ts';
 import type { PrintingCondition } from '../conditions/printing-condition.ts';
 import type { Artwork } from '../formats/artwork.ts';
-import type { PointMm, PointPx } from '../geometry/rectangle.ts';
+import type { PointMm, PointPx, RectMm } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
 import type { Raster } from '../raster/raster.ts';
 import type { Extents } from '../raster/survey.ts';
+import type { PageMargins, Paper } from '../sheet/paper.ts';
 import type { Fact, Finding, Severity } from './finding.ts';
 
 /** The art as it will be printed, before its colours are converted: turned, scaled, in the artwork's own colours. */
@@ -14,6 +15,14 @@ export interface PrintPicture {
   readonly originMm: PointMm;
   /** Size of one of its pixels on the blank. */
   readonly pixelMm: number;
+}
+
+/** A whole page that is asked for. */
+export interface WantedPage {
+  readonly paper: Paper;
+  readonly margins: PageMargins;
+  /** All that is inked, on the blank; null when nothing is. White padding needs no paper. */
+  readonly printedMm: RectMm | null;
 }
 
 /** What checks may look at. `job` is null when nothing is visible: there is nothing to place. */
@@ -29,6 +38,8 @@ export interface Subject {
   readonly condition: PrintingCondition | null;
   /** How the file is converted for the printer; null where the driver does it. */
   readonly conversion: PrinterConversion | null;
+  /** null when the file is the piece alone. */
+  readonly page: WantedPage | null;
 }
 
 /** What a check needs, or why it cannot run. */

@@ -11,6 +11,7 @@ import orientationTag from './orientation-tag.ts';
 import pages from './pages.ts';
 import printSize from './print-size.ts';
 import safeArea from './safe-area.ts';
+import sheetFit from './sheet-fit.ts';
 import statedDensity from './stated-density.ts';
 import transparentMargin from './transparent-margin.ts';
 import vectorContent from './vector-content.ts';
@@ -34,4 +35,5 @@ export const CHECKS: readonly CheckDefinition[] = [
   darkCoverage,
   vectorContent,
   measuredSize,
+  sheetFit,
 ];

@@ -6,6 +6,7 @@ import type { Subject } from '../../src/checks/define-check.ts';
 import type { Finding, Outcome } from '../../src/checks/finding.ts';
 import { CHECKS } from '../../src/checks/index.ts';
 import { runChecks } from '../../src/checks/run.ts';
+import { findPage } from '../../src/find-page.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 import { artworkOf } from '../pictures.ts';
@@ -39,12 +40,15 @@ export function subjectOf(
   changes: Partial<Artwork> = {},
 ): Subject {
   const artwork = artworkOf(raster, changes);
+  const asked = { blank: PLATE, ...request };
+  const placed = placeArtwork(artwork, asked);
   return {
     artwork,
     picture: null,
     condition: null,
     conversion: null,
-    ...placeArtwork(artwork, { blank: PLATE, ...request }),
+    page: findPage(placed.job, placed.extents, asked),
+    ...placed,
   };
 }
 
