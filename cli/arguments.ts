@@ -16,6 +16,7 @@ export interface TypedOptions {
   readonly surface?: 'first' | 'second';
   readonly ppi?: string;
   readonly background?: string;
+  readonly mend?: string;
   readonly printer?: string;
   readonly ruler?: string;
   readonly rulerLength?: string;

@@ -160,6 +160,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--mend <names>',
+    help: 'mend the art before it is judged, such as into-gamut; several with commas between them (the README lists them). The artwork itself is not changed',
+    of: ART,
+  },
+  {
     flags: '--format <kind>',
     help: 'kind of print-ready file: png or tiff (default: png, tiff for CMYK)',
     choices: ['png', 'tiff', 'pdf'],

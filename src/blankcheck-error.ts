@@ -24,6 +24,7 @@ export const ERROR_KINDS = {
   'blank-has-no-safe-area': 'usage',
   'measured-does-not-fit': 'usage',
   'unknown-blank': 'usage',
+  'unknown-mend': 'usage',
   'unknown-command': 'usage',
   'missing-blank': 'usage',
   'missing-artwork': 'usage',

@@ -1,5 +1,5 @@
 import { familyOf } from './catalogue/catalogue.ts';
-import type { PrintPicture } from './checks/define-check.ts';
+import type { CheckDefinition, PrintPicture } from './checks/define-check.ts';
 import type { Outcome } from './checks/finding.ts';
 import { CHECKS } from './checks/index.ts';
 import { runChecks } from './checks/run.ts';
@@ -39,6 +39,8 @@ export interface PrintRequest extends JobRequest {
   readonly condition?: PrintingCondition;
   /** The file is converted for this printer; tagged sRGB and left to the driver when left out. */
   readonly conversion?: PrinterConversion;
+  /** Ids of the mends to be carried out before the art is placed; `preflight` and `mendArtwork` do. */
+  readonly mends?: readonly string[];
 }
 
 /** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
@@ -81,6 +83,7 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
     rimPx,
     background: request.background ?? WHITE,
     ...(request.conversion ? { conversion: request.conversion } : {}),
+    mends: artwork.mends ?? [],
     ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
   });
   return { blank, extents, rimPx, job, plan };
@@ -105,20 +108,20 @@ export async function judgePicture(
   pictured: PicturedArtwork,
   request: PrintRequest,
 ): Promise<CheckedArtwork> {
+  return { ...pictured, outcomes: await judgeChecks(artwork, pictured, request, CHECKS) };
+}
+
+/** What these checks say of a pictured artwork. @throws as judgePicture */
+export async function judgeChecks(
+  artwork: Artwork,
+  pictured: PicturedArtwork,
+  request: PrintRequest,
+  checks: readonly CheckDefinition[],
+): Promise<Outcome[]> {
   const condition = pictured.picture && (await conditionFor(request));
-  return {
-    ...pictured,
-    outcomes: runChecks(
-      {
-        artwork,
-        ...pictured,
-        condition,
-        conversion: request.conversion ?? null,
-        page: findPage(pictured.job, pictured.extents, request),
-      },
-      CHECKS,
-    ),
-  };
+  const { conversion = null } = request;
+  const page = findPage(pictured.job, pictured.extents, request);
+  return runChecks({ artwork, ...pictured, condition, conversion, page }, checks);
 }
 
 /** The condition that is asked for, else the printer that the file is converted for, else the reference. */

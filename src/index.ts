@@ -61,6 +61,10 @@ export { blankFromSize } from './job/blank-from-size.ts';
 export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts';
 export type { JobRequest } from './job/job-request.ts';
 export { DEFAULT_PPI, MAX_PPI } from './job/print-resolution.ts';
+export { type Mended, type MendedArtwork, mendArtwork, reportMends } from './mend-artwork.ts';
+export type { MendContext, MendDefinition } from './mends/define-mend.ts';
+export { MENDS } from './mends/index.ts';
+export { readMends } from './mends/read-mends.ts';
 export {
   type Preflight,
   type PreflightOptions,
@@ -90,10 +94,12 @@ export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
+export { renderMendTable } from './reports/mend-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
 export type {
   ArtworkReport,
+  MendReport,
   PrintReadyOutput,
   ProofOutput,
   RunReport,

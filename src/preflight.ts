@@ -12,6 +12,7 @@ import { warmColourTables } from './conditions/colour-tables.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
+import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
 import { composeArtwork, composeInSrgb, encodePrintReady } from './prepare-artwork.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
@@ -82,17 +83,18 @@ type JudgedRequest = PrintRequest & { readonly condition: PrintingCondition };
 
 async function judge(
   path: string,
-  artwork: Artwork,
+  given: Artwork,
   request: JudgedRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
+  const { artwork, mends } = await mendArtwork(given, request, options);
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
   const { early, drawProof } = await startFiles(artwork, pictured, request, options);
   early?.catch(() => undefined);
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
-  const report = reportChecked(path, artwork, checked, request);
+  const report = reportChecked(path, artwork, checked, request, mends);
   const proof = await drawProof?.();
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;

@@ -7,6 +7,7 @@ import { sniffFormat } from './formats/sniff.ts';
 import { findInkedPart } from './job/find-inked-part.ts';
 import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
+import { type Mended, reportMends } from './mend-artwork.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { statusOf } from './reports/status.ts';
 
@@ -49,6 +50,7 @@ export function reportChecked(
   artwork: Artwork,
   checked: CheckedArtwork,
   request: PrintRequest,
+  mends: readonly Mended[] = [],
 ): ArtworkReport {
   const { raster, sha256, format, statedPpi } = artwork;
   return {
@@ -63,7 +65,7 @@ export function reportChecked(
     inkedMm: checked.job && findInkedPart(checked.job, checked.extents),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
-    mends: [],
+    mends: reportMends(mends, checked.outcomes),
     plan: checked.plan?.steps ?? [],
     output: null,
     proof: null,

@@ -14,7 +14,9 @@ import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CHECKS } from '../src/checks/index.ts';
+import { MENDS } from '../src/mends/index.ts';
 import { renderCheckTable } from '../src/reports/check-table.ts';
+import { renderMendTable } from '../src/reports/mend-table.ts';
 import { VERSION } from '../src/version.ts';
 import { blockRaster } from './pictures.ts';
 
@@ -34,6 +36,18 @@ describe('README', () => {
         readme.replace(between, (_, open, __, close) => `${open}\n${table}\n${close}`),
       );
     else expect(between.exec(readme)?.[2]?.trim()).toBe(table.trim());
+  });
+
+  it('its table of mends is made from the mends themselves', () => {
+    const now = readFileSync(readmePath, 'utf8');
+    const between = /(<!-- mends:[^>]*-->\n)([\s\S]*?)(<!-- \/mends -->)/;
+    const table = renderMendTable(MENDS);
+    if (process.env.UPDATE === '1')
+      writeFileSync(
+        readmePath,
+        now.replace(between, (_, open, __, close) => `${open}\n${table}\n${close}`),
+      );
+    else expect(between.exec(now)?.[2]?.trim()).toBe(table.trim());
   });
 
   it('states the job in its first paragraph and names the two commands for a fresh machine', () => {

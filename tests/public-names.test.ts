@@ -74,6 +74,11 @@ const NAMES = [
   'summarise',
   'surveyRaster',
   'toRunReportJson',
+  'MENDS',
+  'mendArtwork',
+  'readMends',
+  'renderMendTable',
+  'reportMends',
 ];
 
 describe('the door of the library', () => {

@@ -5,6 +5,7 @@ import {
   parseOffset,
   parsePositiveLength,
   parseSize,
+  readMends,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { parseBackground } from '../background.ts';
@@ -25,7 +26,7 @@ export async function readRequest(
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
-  const { condition, printer } = options;
+  const { condition, printer, mend } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -48,6 +49,7 @@ export async function readRequest(
     ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(conversion !== undefined && { conversion }),
+    ...(mend !== undefined && { mends: readMends(mend) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };
 }

@@ -31,7 +31,7 @@ export function encodeSrgb(light: number): number {
 const RED = whole(0.64, 0.33);
 const GREEN = whole(0.3, 0.6);
 const BLUE = whole(0.15, 0.06);
-const XYZ_D65 = whole(0.3127, 0.329);
+export const XYZ_D65: Triple = whole(0.3127, 0.329);
 
 /** Linear sRGB (0…1) to XYZ with the ICC D50 white, adapted by linear Bradford. */
 export const SRGB_TO_XYZ_D50: Matrix3 = multiplyMatrices(

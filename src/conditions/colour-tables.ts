@@ -1,4 +1,5 @@
 import type { TransformOptions } from '../icc/adjustment.ts';
+import { type GamutMap, makeGamutMap } from '../icc/gamut-map.ts';
 import { type GamutGrid, type GamutTable, makeGamutTable } from '../icc/gamut-table.ts';
 import { type LightnessTable, makeLightnessTable } from '../icc/lightness-table.ts';
 import type { IccProfile } from '../icc/profile.ts';
@@ -36,6 +37,11 @@ export function lightnessTableOf(
 /** One for each intent, with and without compensation. */
 const lightnessTables = new Map<string, TableOf<LightnessTable>>();
 
+/** How colours are brought into what the condition makes; null where the source has no way back to its samples. */
+export const gamutMapOf: TableOf<GamutMap | null> = keep((condition, source) =>
+  makeGamutMap(source, gamutTableOf(condition, source)),
+);
+
 const proofs = new WeakMap<IccProfile, ProofTable>();
 
 /** How colours of sRGB look once printed; made once for each condition, and kept with it. */
@@ -52,9 +58,8 @@ function keep<Table>(make: TableOf<Table>): TableOf<Table> {
   return (condition, source) => {
     const bySource = kept.get(condition) ?? new WeakMap<IccProfile, Table>();
     kept.set(condition, bySource);
-    const table = bySource.get(source) ?? make(condition, source);
-    bySource.set(source, table);
-    return table;
+    if (!bySource.has(source)) bySource.set(source, make(condition, source));
+    return bySource.get(source)!;
   };
 }
 

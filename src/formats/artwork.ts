@@ -54,6 +54,8 @@ export interface Artwork {
   readonly sha256: string;
   /** As displayed: EXIF, TIFF or PNG orientation is applied. */
   readonly raster: Raster;
+  /** Mends carried out on the raster, in their order; left out where none was asked for. */
+  readonly mends?: readonly string[];
   /** null where the raster is sRGB (gray: with the sRGB curve) already. */
   readonly ownColours: OwnColours | null;
   /** null when the file says nothing, or nothing that is a length. */

@@ -52,7 +52,7 @@ export async function composePrint(
   plan: PrintPlan,
   options: CarryOutOptions,
 ): Promise<Raster> {
-  const steps = plan.steps.filter(({ step }) => !SCALING.has(step));
+  const steps = plan.steps.filter(({ step }) => !SCALING.has(step) && step !== 'mend');
   // Pixel by pixel, so it does not matter that the canvas has been mirrored by then.
   const forPrinter = steps.some(({ step }) => step === 'convert-for-printer');
   const composed = await composeCanvas(
@@ -114,6 +114,8 @@ async function carryOutStep(
   options: CarryOutOptions,
 ): Promise<Work> {
   switch (step.step) {
+    case 'mend':
+      return { raster, rectPx, ours };
     case 'crop': {
       const { x, y, width, height } = step.rectPx;
       return { raster, ours, rectPx: { x: rectPx.x + x, y: rectPx.y + y, width, height } };

@@ -12,6 +12,8 @@ export interface PlanOptions {
   /** Points that bound the visible pixels, in the artwork as displayed: whether any lies beyond the bleed line decides on the cut. */
   readonly rimPx: readonly PointPx[];
   readonly background: Background;
+  /** Mends that were carried out on the art before it was placed, in their order. */
+  readonly mends?: readonly string[];
   /** Name of the art's colours where they are not sRGB. */
   readonly coloursFrom?: string;
   /** The file is brought to the colours of a printer, and not to sRGB. */
@@ -23,7 +25,10 @@ export interface PlanOptions {
  * The picture is resampled before it is turned, which is the same and costs less; its canvas is mirrored last.
  * @throws BlankcheckError `print-too-large`
  */
-export function planPrint(job: Job, { rimPx, background, coloursFrom, conversion }: PlanOptions): PrintPlan {
+export function planPrint(
+  job: Job,
+  { rimPx, background, mends = [], coloursFrom, conversion }: PlanOptions,
+): PrintPlan {
   const { blank, turn, ppi } = job;
   const canvas = canvasOf(job);
   const { rectPx, onCanvasPx } = placeOnCanvas(job, canvas);
@@ -38,6 +43,7 @@ export function planPrint(job: Job, { rimPx, background, coloursFrom, conversion
   const resized = scaled.width !== rectPx.width || scaled.height !== rectPx.height;
   const { widthPx, heightPx, widthMm, heightMm } = canvas;
   const steps: readonly (Step | false | undefined)[] = [
+    ...mends.map((mend) => ({ step: 'mend', mend }) as const),
     { step: 'crop', rectPx },
     resized && { step: 'resize', widthPx: scaled.width, heightPx: scaled.height },
     turn !== 0 && { step: 'turn', degrees: turn },

@@ -12,6 +12,8 @@ export interface Background {
 
 /** One step of a print plan: data only. Steps are carried out in their order, each on the raster of the one before. */
 export type Step =
+  /** Mend the artwork's pixels; done before it is measured and placed, so that all that follows is of the mended art. */
+  | { readonly step: 'mend'; readonly mend: string }
   /** Keep this rectangle of the artwork as displayed. */
   | { readonly step: 'crop'; readonly rectPx: RectPx }
   /** Resample to this size; left out where the size is that already. */

@@ -17,6 +17,6 @@ export function renderCheckTable(checks: readonly CheckDefinition[] = CHECKS): s
 }
 
 /** A cell is one line; a bar would end it and an angle bracket would begin HTML. */
-function cell(text: string): string {
+export function cell(text: string): string {
   return text.replace(/\s+/g, ' ').trim().replace(/[|<]/g, '\\$&');
 }

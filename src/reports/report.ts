@@ -56,7 +56,8 @@ export interface ArtworkReport {
   readonly inkedMm: RectMm | null;
   readonly effectivePpi: { readonly x: number; readonly y: number } | null;
   readonly outcomes: readonly Outcome[];
-  readonly mends: readonly never[];
+  /** What was changed in the art before it was judged, on request only; mends that found nothing to do are left out. */
+  readonly mends: readonly MendReport[];
   readonly plan: readonly Step[];
   /** null when nothing was written. */
   readonly output: PrintReadyOutput | null;
@@ -64,6 +65,21 @@ export interface ArtworkReport {
   readonly proof: ProofOutput | null;
   /** Why a proof that was asked for was not written, where something stood in its way. */
   readonly proofError: { readonly code: string; readonly message: string } | null;
+}
+
+/** What one mend changed. */
+export interface MendReport {
+  readonly mend: string;
+  /** Changed area at the print size. */
+  readonly areaMm2: number;
+  /** Changed pixels of the artwork. */
+  readonly pixels: number;
+  /** Largest change of a printed pixel, over white. */
+  readonly largestDeltaE00: number;
+  /** Largest change of alpha, 0…255 at any depth. */
+  readonly largestAlpha: number;
+  /** What was found before and is not found any more, as `<check>/<code>`. */
+  readonly mended: readonly string[];
 }
 
 export interface PrintReadyOutput {

@@ -3,7 +3,7 @@ import type { Finding, Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
 import { phraseFinding } from './phrase.ts';
-import type { ArtworkReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
+import type { ArtworkReport, MendReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
 import { escapeJsonText } from './visible-text.ts';
 
@@ -50,7 +50,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     inkedMm: report.inkedMm && rectOf(report.inkedMm),
     effectivePpi: effectivePpi && pairOf(effectivePpi),
     outcomes: report.outcomes.map((outcome) => outcomeOf(outcome, checks)),
-    mends: report.mends,
+    mends: report.mends.map(mendOf),
     plan: roundNumbers(report.plan),
     output: output && outputOf(output),
     proof: proof && proofOf(proof),
@@ -88,6 +88,10 @@ function findingOf(check: string, finding: Finding, checks: readonly CheckDefini
     ...(place && { place: { px: rectOf(place.px), mm: rectOf(place.mm) } }),
     facts: roundNumbers(facts),
   };
+}
+
+function mendOf({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended }: MendReport): object {
+  return roundNumbers({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended });
 }
 
 function outputOf({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored }: PrintReadyOutput): object {

@@ -8,6 +8,7 @@ export function tellPlan(steps: readonly Step[]): string {
 }
 
 const SHORT_WORDS = {
+  mend: 'mend',
   crop: 'trim',
   turn: 'turn',
   resize: 'scale',
@@ -29,6 +30,8 @@ const INTENT_WORDS: Readonly<Record<Intent, string>> = {
 /** One step of a plan as an instruction, with its numbers. */
 export function tellStep(step: Step): string {
   switch (step.step) {
+    case 'mend':
+      return `Mend: ${step.mend}.`;
     case 'crop':
       return `Trim to ${pixels(step.rectPx.width, step.rectPx.height)}, ${step.rectPx.x} px from the left and ${step.rectPx.y} px from the top.`;
     case 'turn':

@@ -7,6 +7,7 @@ import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
+import { tellMends } from './text-mends.ts';
 import { tellProof } from './text-proof.ts';
 import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
 import { showHidden } from './visible-text.ts';
@@ -30,6 +31,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
   const sections = [
     tellVerdict(report, options),
     report.status === 'unreadable' ? tellReason(report, options) : tellSubject(report, options),
+    tellMends(report, options),
     ...tellFindings(outcomes, options.checks ?? CHECKS, options),
     tellNotChecked(outcomes, options),
     [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],

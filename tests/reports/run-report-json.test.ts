@@ -204,7 +204,7 @@ describe('report schema', () => {
     ['a hash of another length', (result) => Object.assign(result.artwork, { sha256: 'ab' })],
     ['a step nobody carries out', (result) => Object.assign(result, { plan: [{ step: 'sharpen' }] })],
     [
-      'a mend before mends are built',
+      'a mend that does not say what it changed',
       (result) => Object.assign(result, { mends: [{ mend: 'drop-strays' }] }),
     ],
     ['a number that is none', (result) => Object.assign(result.effectivePpi, { x: null })],

@@ -1,0 +1,100 @@
+import { setImmediate } from 'node:timers/promises';
+import {
+  conditionFor,
+  judgeChecks,
+  type PrintRequest,
+  pictureArtwork,
+  placeArtwork,
+} from './check-artwork.ts';
+import type { Outcome } from './checks/finding.ts';
+import { CHECKS } from './checks/index.ts';
+import type { Artwork } from './formats/artwork.ts';
+import { MM_PER_INCH } from './geometry/length.ts';
+import { SRGB_PROFILE } from './icc/srgb-profile.ts';
+import type { MendDefinition } from './mends/define-mend.ts';
+import { MENDS } from './mends/index.ts';
+import { type Change, measureChange } from './mends/measure-change.ts';
+import type { MendReport } from './reports/report.ts';
+
+/** What one mend changed, and what the checks that it answers to had found before it. */
+export interface Mended extends Change {
+  readonly mend: string;
+  readonly areaMm2: number;
+  readonly before: readonly Outcome[];
+}
+
+export interface MendedArtwork {
+  /** The very artwork where no mend was asked for; else it says which were, and holds the mended raster. */
+  readonly artwork: Artwork;
+  /** In the order in which they were carried out; mends that found nothing to do are left out. */
+  readonly mends: readonly Mended[];
+}
+
+/**
+ * Carries out the mends that the request names on the artwork's raster, before it is placed. The artwork that is given
+ * is not changed. Each mend's area is that at the print size it leads to; the checks that it answers to are run once
+ * before it, and only where it changed something.
+ * @throws BlankcheckError as placeArtwork, the signal's reason when it was aborted.
+ */
+export async function mendArtwork(
+  given: Artwork,
+  request: PrintRequest,
+  options: { readonly signal?: AbortSignal } = {},
+): Promise<MendedArtwork> {
+  const asked = MENDS.filter(({ id }) => request.mends?.includes(id));
+  if (asked.length === 0) return { artwork: given, mends: [] };
+  const condition = await conditionFor(request);
+  const source = given.ownColours?.profile ?? SRGB_PROFILE;
+  let artwork: Artwork = { ...given, mends: asked.map(({ id }) => id) };
+  const mends: Mended[] = [];
+  for (const mend of asked) {
+    await setImmediate();
+    options.signal?.throwIfAborted();
+    const { raster } = artwork;
+    const mended = mend.apply(raster, { source, condition });
+    if (mended === raster) continue;
+    const before = await judgeBefore(artwork, mend, request, options);
+    artwork = { ...artwork, raster: mended };
+    const change = measureChange(raster, mended, source);
+    mends.push({
+      mend: mend.id,
+      ...change,
+      areaMm2: change.pixels * pixelAreaMm2(artwork, request),
+      before,
+    });
+  }
+  return { artwork, mends };
+}
+
+/** The entries of the report: what was found before and is not found in `after` was mended. */
+export function reportMends(mends: readonly Mended[], after: readonly Outcome[]): readonly MendReport[] {
+  const left = new Set(codesOf(after));
+  return mends.map(({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, before }) => {
+    const answers = MENDS.find(({ id }) => id === mend)?.answers ?? [];
+    const mended = codesOf(before).filter((code) => answers.includes(code) && !left.has(code));
+    return { mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended };
+  });
+}
+
+async function judgeBefore(
+  artwork: Artwork,
+  { answers }: MendDefinition,
+  request: PrintRequest,
+  options: { readonly signal?: AbortSignal },
+): Promise<readonly Outcome[]> {
+  const checks = CHECKS.filter(({ id }) => answers.some((answer) => answer.startsWith(`${id}/`)));
+  if (checks.length === 0) return [];
+  return judgeChecks(artwork, await pictureArtwork(artwork, request, options), request, checks);
+}
+
+function codesOf(outcomes: readonly Outcome[]): readonly string[] {
+  return outcomes.flatMap((outcome) =>
+    outcome.status === 'found' ? outcome.findings.map(({ code }) => `${outcome.check}/${code}`) : [],
+  );
+}
+
+/** Of one pixel of the artwork on the blank; 0 where nothing is left to be placed. */
+function pixelAreaMm2(artwork: Artwork, request: PrintRequest): number {
+  const { job } = placeArtwork(artwork, request);
+  return job === null ? 0 : (MM_PER_INCH / job.effectivePpi.x) * (MM_PER_INCH / job.effectivePpi.y);
+}
