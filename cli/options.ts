@@ -170,7 +170,11 @@ export const OPTIONS: readonly OptionRow[] = [
     choices: ['png', 'tiff', 'pdf'],
     of: ART,
   },
-  { flags: '--sheet <sheet>', help: 'a whole page instead of the piece', of: ART, hidden: true },
+  {
+    flags: '--sheet <sheet>',
+    help: 'a whole page with marks in place of the piece alone: a4, letter, a3+ …, a size such as 200x300mm, or a roll such as roll:24in; with --format png or tiff',
+    of: ART,
+  },
   {
     flags: '--out <folder>',
     help: 'where print-ready files go (default: print-ready beside each artwork)',

@@ -8,9 +8,11 @@ import {
   type PrintRequest,
   pictureArtwork,
 } from './check-artwork.ts';
+import { composePage, planPageOf } from './compose-page.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
+import { limitsWith } from './formats/limits.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
@@ -21,6 +23,7 @@ import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import { reportChecked, reportUnreadable } from './report-artwork.ts';
 import type { ArtworkReport } from './reports/report.ts';
+import type { PagePlan } from './sheet/page-plan.ts';
 
 export interface PreflightOptions extends ReadOptions {
   /** Make the print-ready file; false only checks and plans. */
@@ -90,11 +93,19 @@ async function judge(
   const { artwork, mends } = await mendArtwork(given, request, options);
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
-  const { early, drawProof } = await startFiles(artwork, pictured, request, options);
+  const page = planPageOf(path, pictured, request);
+  const { early, drawProof } = await startFiles(artwork, pictured, page, request, {
+    ...options,
+    // A sheet that does not take the piece is not replaced by another kind of file.
+    write: options.write && (page !== null || request.sheet === undefined),
+  });
   early?.catch(() => undefined);
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
-  const report = reportChecked(path, artwork, checked, request, mends);
+  const report = {
+    ...reportChecked(path, artwork, checked, request, mends),
+    ...(page && { sheet: page }),
+  };
   const proof = await drawProof?.();
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;
@@ -112,10 +123,11 @@ interface StartedFiles {
 async function startFiles(
   artwork: Artwork,
   pictured: PicturedArtwork,
+  page: PagePlan | null,
   { condition, conversion }: JudgedRequest,
   options: PreflightOptions,
 ): Promise<StartedFiles> {
-  const { write, proof, signal } = options;
+  const { write, proof, signal, limits } = options;
   const printed = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
   signal?.throwIfAborted();
   // A proof is for a screen: it is made of sRGB, also where the file has the printer's own colours.
@@ -123,8 +135,10 @@ async function startFiles(
     ? ((conversion ? null : printed) ?? (await composeInSrgb(artwork, pictured, signal)))
     : null;
   signal?.throwIfAborted();
+  const file =
+    page && printed ? await composePage(printed, page, { limits: limitsWith(limits), signal }) : printed;
   return {
-    early: printed && encodePrintReady(artwork, pictured, printed, { ...options, conversion }),
+    early: file && encodePrintReady(artwork, pictured, file, { ...options, conversion }),
     drawProof:
       proof && seen
         ? () =>

@@ -33,6 +33,8 @@ export interface ComposedPrint {
   readonly picture: PrintPicture;
   readonly plan: PrintPlan;
   readonly raster: Raster;
+  /** Of a page for a printer whose scale is corrected; that of the plan on both axes when left out. */
+  readonly densityPpi?: { readonly x: number; readonly y: number };
 }
 
 /**
@@ -84,7 +86,7 @@ export function composeInSrgb(
 export async function encodePrintReady(
   artwork: Pick<Artwork, 'sha256'>,
   { blank }: Pick<PicturedArtwork, 'blank'>,
-  { plan, raster }: ComposedPrint,
+  { plan, raster, densityPpi }: ComposedPrint,
   { format: wanted, conversion }: PrepareOptions = {},
 ): Promise<Uint8Array> {
   const background = { alpha: raster.hasAlpha ? 0 : 1 } as const;
@@ -102,7 +104,12 @@ export async function encodePrintReady(
     ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
   };
   const encode = format === 'png' ? encodePng : encodeTiff;
-  return encode(raster, { ppi: plan.ppi, record, ...(conversion ? { profile: conversion.bytes } : {}) });
+  return encode(raster, {
+    ppi: plan.ppi,
+    record,
+    ...(densityPpi ? { densityPpi } : {}),
+    ...(conversion ? { profile: conversion.bytes } : {}),
+  });
 }
 
 type OwnArt = Pick<Artwork, 'ownColours'>;

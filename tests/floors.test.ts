@@ -32,6 +32,7 @@ const ABOVE = new Set([
   'print-ready-format.ts',
   'read-printer-profile.ts',
   'check-artwork.ts',
+  'compose-page.ts',
   'find-page.ts',
   'mend-artwork.ts',
   'read-artwork.ts',

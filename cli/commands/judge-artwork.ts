@@ -81,8 +81,13 @@ async function publishPrint(
   const error = printReady ? await publish(target, printReady.bytes, options) : refused;
   if (error) return { ...report, error: { code: error.code, message: error.message } };
   if (printReady === null || target.path === null) return report;
-  const { widthPx, heightPx, widthMm, heightMm, ppi, mirrored } = printReady.plan;
-  return { ...report, output: { path: target.path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored } };
+  const { widthMm, heightMm, ppi, mirrored } = printReady.plan;
+  const { sheet } = report;
+  const { widthPx, heightPx } = sheet ?? printReady.plan;
+  const sizeMm = sheet
+    ? { widthMm: sheet.sizeMm.width, heightMm: sheet.sizeMm.height }
+    : { widthMm, heightMm };
+  return { ...report, output: { path: target.path, widthPx, heightPx, ...sizeMm, ppi, mirrored } };
 }
 
 /** The verdict decides on the print-ready file only: a proof shows what is wrong too. */

@@ -3,6 +3,7 @@ import {
   type PrintRequest,
   parseNonNegativeLength,
   parseOffset,
+  parsePaper,
   parsePositiveLength,
   parseSize,
   readMends,
@@ -26,7 +27,7 @@ export async function readRequest(
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
-  const { condition, printer, mend } = options;
+  const { condition, printer, mend, sheet } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -47,6 +48,7 @@ export async function readRequest(
     ...(surface !== undefined && { surface }),
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
     ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
+    ...(sheet !== undefined && { sheet: parsePaper(sheet) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(conversion !== undefined && { conversion }),
     ...(mend !== undefined && { mends: readMends(mend) }),
@@ -55,14 +57,13 @@ export async function readRequest(
 }
 
 function refuseWhatIsNotBuiltYet({ sheet, format }: TypedOptions): void {
-  if (sheet !== undefined) {
-    throw new BlankcheckError(
-      'not-built-yet',
-      '--sheet is not built yet.\nLeave it out: the file then has the size of the piece with its bleed.',
-    );
-  }
   if (format === 'pdf')
     throw new BlankcheckError('not-built-yet', '--format pdf is not built yet.\nTake png or tiff.');
+  if (sheet !== undefined && format === undefined)
+    throw new BlankcheckError(
+      'not-built-yet',
+      'A sheet as PDF, which is the default, is not built yet.\nAdd --format png or --format tiff.',
+    );
 }
 
 function parsePpi(text: string): number {

@@ -10,6 +10,8 @@ import { writeSrgbProfile } from './srgb-profile.ts';
 export interface PrintReadyTags {
   /** Pixels per inch on both axes, above 0. */
   readonly ppi: number;
+  /** Where the axes differ, because a printer's scale is corrected; `ppi` on both when left out. */
+  readonly densityPpi?: { readonly x: number; readonly y: number };
   readonly record: PrintRecord;
   /** ICC profile of the samples; sRGB when left out. */
   readonly profile?: Uint8Array;
@@ -28,7 +30,7 @@ export interface PngTags extends PrintReadyTags {
  */
 export async function encodePng(
   raster: Raster,
-  { ppi, record, profile, srgbAs = 'name' }: PngTags,
+  { ppi, densityPpi = { x: ppi, y: ppi }, record, profile, srgbAs = 'name' }: PngTags,
 ): Promise<Uint8Array> {
   const { default: sharp } = await import('sharp');
   if (raster.model !== 'rgb' || raster.depth !== 8) throw new Error('Expected an 8-bit rgb raster to write.');
@@ -49,7 +51,7 @@ export async function encodePng(
     PNG_SIGNATURE,
     ...take('IHDR'),
     ...(profile ? [profileChunk('printer', profile)] : srgbChunks(srgbAs)),
-    writePngChunk('pHYs', physicalSize(ppi)),
+    writePngChunk('pHYs', physicalSize(densityPpi)),
     writePngChunk('iTXt', xmpText(writePrintRecordXmp(record))),
     ...take('IDAT'),
     ...take('IEND'),
@@ -88,9 +90,9 @@ function gammaChunks(): Uint8Array[] {
 }
 
 /** Whole pixels per metre (unit 1) on both axes; 300 per inch is 11811, which is off by 0.0006. @see 11.3.5.3 */
-function physicalSize(ppi: number): Uint8Array {
-  const perMetre = Math.round(ppi / 0.0254);
-  return Uint8Array.of(...bigEndian([perMetre, perMetre]), 1);
+function physicalSize({ x, y }: { readonly x: number; readonly y: number }): Uint8Array {
+  const perMetre = [x, y].map((ppi) => Math.round(ppi / 0.0254));
+  return Uint8Array.of(...bigEndian(perMetre), 1);
 }
 
 /** Keyword, not compressed, no language, no translated keyword, then the packet. @see 11.3.4.5; ISO 16684-3 */

@@ -13,7 +13,7 @@ import { readTiffTags } from './tiff-tags.ts';
  */
 export async function encodeTiff(
   raster: Raster,
-  { ppi, record, profile = writeSrgbProfile() }: PrintReadyTags,
+  { ppi, densityPpi = { x: ppi, y: ppi }, record, profile = writeSrgbProfile() }: PrintReadyTags,
 ): Promise<Uint8Array> {
   const { default: sharp } = await import('sharp');
   const isCmyk = raster.model === 'cmyk' && !raster.hasAlpha;
@@ -35,7 +35,7 @@ export async function encodeTiff(
     picture.push({ tag: PHOTOMETRIC, type: SHORT, count: 1, bytes: short(SEPARATED, littleEndian) });
   return replaceTiffDirectory(tiff, littleEndian, [
     ...picture,
-    ...ownEntries(ppi, record, profile, littleEndian),
+    ...ownEntries(densityPpi, record, profile, littleEndian),
   ]);
 }
 
@@ -58,18 +58,17 @@ const SEPARATED = 5;
 
 /** XResolution, YResolution, ResolutionUnit, Software; XMP (ISO 16684-3); the profile (ICC.1:2022, annex B.4). */
 function ownEntries(
-  ppi: number,
+  densityPpi: { readonly x: number; readonly y: number },
   record: PrintRecord,
   profile: Uint8Array,
   littleEndian: boolean,
 ): TiffEntry[] {
-  const density = rational(ppi, littleEndian);
   const unit = short(INCH, littleEndian);
   const software = Buffer.from(`${record.program} ${record.version}\0`, 'latin1');
   const xmp = Buffer.from(writePrintRecordXmp(record), 'utf8');
   return [
-    { tag: 282, type: RATIONAL, count: 1, bytes: density },
-    { tag: 283, type: RATIONAL, count: 1, bytes: density },
+    { tag: 282, type: RATIONAL, count: 1, bytes: rational(densityPpi.x, littleEndian) },
+    { tag: 283, type: RATIONAL, count: 1, bytes: rational(densityPpi.y, littleEndian) },
     { tag: 296, type: SHORT, count: 1, bytes: unit },
     { tag: 305, type: ASCII, count: software.length, bytes: software },
     { tag: 700, type: BYTE, count: xmp.length, bytes: xmp },

@@ -3,6 +3,7 @@ import type { ArtworkFormat, StatedPpi } from '../formats/artwork.ts';
 import type { RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Intent } from '../icc/profile.ts';
 import type { Step } from '../prepare/step.ts';
+import type { PagePlan } from '../sheet/page-plan.ts';
 
 /** ready: nothing to say or advice only; look: warnings; stop: errors. */
 export type Status = 'ready' | 'look' | 'stop' | 'unreadable';
@@ -59,6 +60,8 @@ export interface ArtworkReport {
   /** What was changed in the art before it was judged, on request only; mends that found nothing to do are left out. */
   readonly mends: readonly MendReport[];
   readonly plan: readonly Step[];
+  /** The whole page, where one was asked for and takes the piece. */
+  readonly sheet?: PagePlan;
   /** null when nothing was written. */
   readonly output: PrintReadyOutput | null;
   /** null when none was written. */

@@ -2,6 +2,8 @@ import type { CheckDefinition } from '../checks/define-check.ts';
 import type { Finding, Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
+import type { MarkName } from '../sheet/marks/mark-request.ts';
+import type { PagePlan } from '../sheet/page-plan.ts';
 import { phraseFinding } from './phrase.ts';
 import type { ArtworkReport, MendReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
@@ -52,6 +54,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     outcomes: report.outcomes.map((outcome) => outcomeOf(outcome, checks)),
     mends: report.mends.map(mendOf),
     plan: roundNumbers(report.plan),
+    ...(report.sheet && { sheet: sheetOf(report.sheet) }),
     output: output && outputOf(output),
     proof: proof && proofOf(proof),
     proofError: proofError && { code: proofError.code, message: proofError.message },
@@ -92,6 +95,32 @@ function findingOf(check: string, finding: Finding, checks: readonly CheckDefini
 
 function mendOf({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended }: MendReport): object {
   return roundNumbers({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended });
+}
+
+function sheetOf({ paper, orientation, sizeMm, printableMm, pieces, marks }: PagePlan): object {
+  const named = ({ mark, piece, side, axis }: MarkName) => ({
+    mark,
+    ...(piece !== undefined && { piece }),
+    ...(side && { side }),
+    ...(axis && { axis }),
+  });
+  return {
+    paper,
+    orientation,
+    ...roundNumbers({ widthMm: sizeMm.width, heightMm: sizeMm.height }),
+    printableMm: rectOf(printableMm),
+    pieces: pieces.map(({ turn, outlineMm, bleedMm }) => ({
+      turn,
+      outlineMm: rectOf(outlineMm),
+      bleedMm: rectOf(bleedMm),
+    })),
+    marks: marks.shown.map((shown) => ({
+      ...named(shown),
+      boxMm: rectOf(shown.boxMm),
+      ...(shown.lengthMm !== undefined && { lengthMm: shown.lengthMm }),
+    })),
+    droppedMarks: marks.dropped.map((dropped) => ({ ...named(dropped), reason: dropped.reason })),
+  };
 }
 
 function outputOf({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored }: PrintReadyOutput): object {

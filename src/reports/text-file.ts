@@ -61,8 +61,8 @@ function tellColours({ colours }: ArtworkReport, page: Page): readonly string[] 
 }
 
 /** The canvas is fixed by the blank; only on a whole sheet is there room to draw a piece larger or smaller. */
-function tellCorrection({ printer }: ArtworkReport, page: Page): readonly string[] {
-  if (!printer) return [];
+function tellCorrection({ printer, sheet }: ArtworkReport, page: Page): readonly string[] {
+  if (!printer || sheet) return [];
   const { scan, feed } = printer.scaleCorrection;
   if (scan === 1 && feed === 1) return [];
   const told = `The scale correction of ${showHidden(printer.name)} (${scan} across, ${feed} along the sheet) is not in this file: it keeps the size of the piece. Only whole sheets are corrected.`;

@@ -9,6 +9,7 @@ import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
 import { tellMends } from './text-mends.ts';
 import { tellProof } from './text-proof.ts';
+import { tellSheet } from './text-sheet.ts';
 import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
 import { showHidden } from './visible-text.ts';
 
@@ -31,6 +32,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
   const sections = [
     tellVerdict(report, options),
     report.status === 'unreadable' ? tellReason(report, options) : tellSubject(report, options),
+    tellSheet(report, options),
     tellMends(report, options),
     ...tellFindings(outcomes, options.checks ?? CHECKS, options),
     tellNotChecked(outcomes, options),

@@ -285,7 +285,12 @@ const cases: Record<string, Case> = {
     code: 2,
     errors: ['ppi-out-of-range'],
   },
-  'a sheet': { args: ['pear.png', ...SHARP, '--sheet', 'a4'], code: 2, errors: ['not-built-yet'] },
+  'a sheet as PDF': { args: ['pear.png', ...SHARP, '--sheet', 'a4'], code: 2, errors: ['not-built-yet'] },
+  'an unknown sheet': {
+    args: ['pear.png', ...SHARP, '--format', 'png', '--sheet', 'a44'],
+    code: 2,
+    errors: ['unknown-sheet'],
+  },
   'a PDF': { args: ['pear.png', ...SHARP, '--format', 'pdf'], code: 2, errors: ['not-built-yet'] },
   'an unknown option': { args: ['pear.png', ...SHARP, '--forse'], code: 2, errors: ['bad-option'] },
   'a mistyped command': { args: ['chekc', 'pear.png', ...SHARP], code: 2, errors: ['unknown-command'] },

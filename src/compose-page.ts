@@ -1,0 +1,79 @@
+import { BlankcheckError } from './blankcheck-error.ts';
+import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
+import { findPage } from './find-page.ts';
+import { drawMarksOver } from './formats/draw-marks.ts';
+import type { Limits } from './formats/limits.ts';
+import { bleedBoxOf } from './job/lines.ts';
+import { checkPixels } from './prepare/canvas.ts';
+import type { ComposedPrint } from './prepare-artwork.ts';
+import { layOnto } from './raster/lay-onto.ts';
+import { createRaster } from './raster/raster.ts';
+import { labelPiece } from './reports/piece-label.ts';
+import { fitPage } from './sheet/fit-page.ts';
+import type { PagePlan } from './sheet/page-plan.ts';
+import { planPage } from './sheet/plan-page.ts';
+
+/**
+ * The page of an artwork, before a pixel of it is made; null where no sheet is asked for, nothing is printed, or the sheet
+ * does not take it. @throws BlankcheckError `print-too-large`, `margins-too-large`, `not-built-yet` for inks.
+ */
+export function planPageOf(
+  path: string,
+  { job, plan, extents }: Pick<CheckedArtwork, 'job' | 'plan' | 'extents'>,
+  request: PrintRequest,
+): PagePlan | null {
+  const wanted = findPage(job, extents, request);
+  if (!wanted?.printedMm || job === null || plan === null) return null;
+  if (request.conversion?.profile.space === 'cmyk')
+    throw new BlankcheckError(
+      'not-built-yet',
+      'A sheet in the inks of a printer profile is not built yet.\nLeave --sheet out, or the profile.',
+    );
+  const page = fitPage(wanted.printedMm, wanted.paper, wanted.margins);
+  if (page === null) return null;
+  const { scan, feed } = request.printer?.scaleCorrection ?? { scan: 1, feed: 1 };
+  const { blank } = job;
+  const pagePlan = planPage(
+    {
+      outlineMm: blank.outline.box,
+      bleedMm: bleedBoxOf(blank),
+      printedMm: wanted.printedMm,
+      widthPx: plan.widthPx,
+      heightPx: plan.heightPx,
+      mirrored: blank.surface === 'first',
+      label: labelPiece(path, request.blank, job.placementMm),
+    },
+    page,
+    {
+      paper: wanted.paper.id,
+      ppi: plan.ppi,
+      scaleCorrection: page.orientation === 'landscape' ? { x: feed, y: scan } : { x: scan, y: feed },
+      driverMirrors: job.driverMirrors,
+    },
+  );
+  checkPixels(
+    pagePlan.widthPx,
+    pagePlan.heightPx,
+    `the sheet ${pagePlan.paper} at ${plan.ppi} pixels per inch`,
+  );
+  return pagePlan;
+}
+
+/**
+ * The picture of a page: the piece with the very pixels that its own file would have, and the marks. White around it, or
+ * clear where the piece is. @throws BlankcheckError `too-slow`, the signal's reason.
+ */
+export async function composePage(
+  { picture, plan, raster }: ComposedPrint,
+  page: PagePlan,
+  { limits, signal }: { readonly limits: Limits; readonly signal?: AbortSignal | undefined },
+): Promise<ComposedPrint> {
+  const { widthPx, heightPx, sizeMm } = page;
+  const whole = createRaster({ ...raster, widthPx, heightPx });
+  if (!raster.hasAlpha) whole.data.fill(255);
+  for (const { xPx, yPx } of page.pieces) layOnto(whole, raster, xPx, yPx);
+  signal?.throwIfAborted();
+  const drawn = await drawMarksOver(whole, page.marks.drawing, { x: page.ppi, y: page.ppi }, limits);
+  const size = { widthPx, heightPx, widthMm: sizeMm.width, heightMm: sizeMm.height };
+  return { picture, plan: { ...plan, ...size }, raster: drawn, densityPpi: page.densityPpi };
+}

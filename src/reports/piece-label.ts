@@ -1,0 +1,18 @@
+import { pressCard } from '../catalogue/press-card.ts';
+import type { BlankRecord } from '../catalogue/records.ts';
+import { formatSize } from '../geometry/length.ts';
+import { startInWords } from './press-words.ts';
+
+/** What stands beside a piece on its sheet: art, blank and printed size, and the point of the recipe to try first. */
+export function labelPiece(
+  path: string,
+  blank: BlankRecord,
+  { width, height }: { readonly width: number; readonly height: number },
+): readonly string[] {
+  const art = path.split(/[\\/]/).at(-1) ?? path;
+  const { recipe } = pressCard(blank);
+  const press = recipe
+    ? `press ${startInWords(recipe)}; the maker's sheet wins`
+    : "press by the sheet of the blank's maker";
+  return [art, `${blank.id}, art ${formatSize(width, height)}`, press];
+}
