@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { PrintRequest } from '../src/check-artwork.ts';
 import { readPrintRecord } from '../src/formats/print-record.ts';
 import { preflight } from '../src/preflight.ts';
+import { toRunReportJson } from '../src/reports/run-report-json.ts';
+import { summarise } from '../src/reports/summary.ts';
 import { parsePaper } from '../src/sheet/parse-paper.ts';
 import { PLATE } from './checks/jobs.ts';
+import { findSchemaFaults } from './reports/report-schema.ts';
 
 /** Green with a red corner, so that a turn or a mirroring shows. */
 const art = (() => {
@@ -41,6 +44,13 @@ describe('a page', () => {
       expect(same).toBe(true);
     }
     const record = readPrintRecord(bytes)!;
+    const run = {
+      schemaVersion: 1,
+      program: { name: 'blankcheck', version: '0' },
+      summary: summarise([report], 0),
+      results: [report],
+    } as const;
+    expect(findSchemaFaults(JSON.parse(toRunReportJson(run)))).toEqual([]);
     expect(record).toMatchObject({ blankId: 'test-plate', widthMm: 210, heightMm: 297, mirrored: true });
   });
 

@@ -53,6 +53,7 @@ const NAMES = [
   'parseLength',
   'parseNonNegativeLength',
   'parseOffset',
+  'parsePaper',
   'parsePositiveLength',
   'parseSize',
   'placeArtwork',
