@@ -46,7 +46,7 @@ describe('a page', () => {
     const record = readPrintRecord(bytes)!;
     const run = {
       schemaVersion: 1,
-      program: { name: 'blankcheck', version: '0' },
+      program: { name: 'blankcheck', version: '0.1.0' },
       summary: summarise([report], 0),
       results: [report],
     } as const;
