@@ -19,8 +19,6 @@ export const ERROR_KINDS = {
   'missing-printer': 'usage',
   'unknown-sheet': 'usage',
   'margins-too-large': 'usage',
-  'bad-copies': 'usage',
-  'bad-job-file': 'usage',
   'blank-has-no-safe-area': 'usage',
   'measured-does-not-fit': 'usage',
   'unknown-blank': 'usage',
