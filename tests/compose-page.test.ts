@@ -75,7 +75,7 @@ describe('a page', () => {
         }
       if (ink > 0.9 * (last - first) && last - first > longest) longest = last + 1 - first;
     }
-    expect(Math.abs((longest * 25.4) / 300 - 100)).toBeLessThan(0.3);
+    expect(Math.abs((longest * 25.4) / 300 - 100)).toBeLessThan(0.1);
   });
 
   it('writes nothing for a sheet that does not take the piece, whatever it is told', async () => {

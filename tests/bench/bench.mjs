@@ -4,7 +4,14 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import { CHECKS, checkArtwork, findBlank, preflight, readForPrint } from '../../dist/src/index.js';
+import {
+  CHECKS,
+  checkArtwork,
+  findBlank,
+  parsePaper,
+  preflight,
+  readForPrint,
+} from '../../dist/src/index.js';
 import { loadCommand } from './command.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
@@ -70,6 +77,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
       encode: () => sharp(canvas.data, { raw: canvas.info }).png().toBuffer(),
       pass: () => plainPass(data),
       prepare: () => preflight({ path, bytes }, request, { write: true }),
+      sheet: () => preflight({ path, bytes }, { ...request, sheet: parsePaper('a4') }, { write: true }),
       check: () => preflight({ path, bytes }, request, { write: false }),
     },
     ROUNDS,
@@ -89,6 +97,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   // The checks of colours have an allowance of their own: one decode of the photo-like picture, which comes first.
   decodeOfPhoto ??= ms.decode;
   const coloursMs = await timeColours(bytes);
+  rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));
   rows.push(
     row(
