@@ -165,6 +165,12 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--extend <how>',
+    help: 'with --mend extend-edges: go on beyond the rim with its pixels, mirrored at it, or blurred along it (default: reflect)',
+    choices: ['edge', 'reflect', 'blur'],
+    of: ART,
+  },
+  {
     flags: '--format <kind>',
     help: 'kind of print-ready file: png or tiff (default: png, tiff for CMYK)',
     choices: ['png', 'tiff', 'pdf'],

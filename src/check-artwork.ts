@@ -11,11 +11,14 @@ import type { Artwork } from './formats/artwork.ts';
 import { resample } from './formats/resample.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type PointPx } from './geometry/rectangle.ts';
+import { SRGB_PROFILE } from './icc/srgb-profile.ts';
 import type { BlankInHand, Job } from './job/job.ts';
 import type { JobRequest } from './job/job-request.ts';
 import { hasConvexEdge } from './job/lines.ts';
 import { placeArt } from './job/place-art.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
+import type { ExtendHow } from './mends/define-mend.ts';
+import { MENDS } from './mends/index.ts';
 import { scaleArt } from './prepare/carry-out.ts';
 import { planPrint } from './prepare/plan.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
@@ -23,6 +26,7 @@ import type { Printer } from './printers/printer.ts';
 import { makeArtTest } from './raster/art-test.ts';
 import { findExtents } from './raster/find-extents.ts';
 import { listOutlinePoints } from './raster/outline-points.ts';
+import type { Raster } from './raster/raster.ts';
 import type { Extents } from './raster/survey.ts';
 import { conditionOf } from './read-printer-profile.ts';
 import type { Paper } from './sheet/paper.ts';
@@ -41,6 +45,8 @@ export interface PrintRequest extends JobRequest {
   readonly conversion?: PrinterConversion;
   /** Ids of the mends to be carried out before the art is placed; `preflight` and `mendArtwork` do. */
   readonly mends?: readonly string[];
+  /** How `extend-edges` goes on beyond the rim; `reflect` by default. */
+  readonly extend?: ExtendHow;
 }
 
 /** An artwork placed on its blank. `job` and `plan` are null and `rimPx` empty when nothing is visible. */
@@ -99,7 +105,7 @@ export async function pictureArtwork(
   options: { readonly signal?: AbortSignal } = {},
 ): Promise<PicturedArtwork> {
   const placed = placeArtwork(artwork, request);
-  return { ...placed, picture: await takePicture(artwork, placed, options.signal) };
+  return { ...placed, picture: await takePicture(artwork, placed, request, options.signal) };
 }
 
 /** Runs every check on a pictured artwork. Checks never throw. @throws BlankcheckError where the condition cannot be had. */
@@ -138,13 +144,24 @@ export async function checkArtwork(
   return judgePicture(artwork, await pictureArtwork(artwork, request, options), request);
 }
 
+/** Mends whose fault comes back with resampling are done once more on the picture itself. */
+async function finishMends(artwork: Artwork, picture: Raster, request: PrintRequest): Promise<Raster> {
+  const finishing = MENDS.filter(({ id, finish }) => finish && artwork.mends?.includes(id));
+  if (finishing.length === 0) return picture;
+  const source = artwork.ownColours?.profile ?? SRGB_PROFILE;
+  const condition = await conditionFor(request);
+  return finishing.reduce((raster, { finish }) => finish!(raster, { source, condition }), picture);
+}
+
 async function takePicture(
   artwork: Artwork,
   { job, plan }: PlacedArtwork,
+  request: PrintRequest,
   signal?: AbortSignal,
 ): Promise<PrintPicture | null> {
   if (job === null || plan === null) return null;
-  const raster = await scaleArt(artwork.raster, plan, { resample, ...(signal ? { signal } : {}) });
+  const scaled = await scaleArt(artwork.raster, plan, { resample, ...(signal ? { signal } : {}) });
+  const raster = await finishMends(artwork, scaled, request);
   const pad = plan.steps.find((step) => step.step === 'pad')!;
   const middle = middleOf(job.blank.edge.box);
   const pixelMm = MM_PER_INCH / job.ppi;

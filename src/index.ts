@@ -62,7 +62,7 @@ export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts'
 export type { JobRequest } from './job/job-request.ts';
 export { DEFAULT_PPI, MAX_PPI } from './job/print-resolution.ts';
 export { type Mended, type MendedArtwork, mendArtwork, reportMends } from './mend-artwork.ts';
-export type { MendContext, MendDefinition } from './mends/define-mend.ts';
+export type { ExtendHow, MendContext, MendDefinition, MendedRaster } from './mends/define-mend.ts';
 export { MENDS } from './mends/index.ts';
 export { readMends } from './mends/read-mends.ts';
 export {

@@ -87,10 +87,12 @@ type JudgedRequest = PrintRequest & { readonly condition: PrintingCondition };
 async function judge(
   path: string,
   given: Artwork,
-  request: JudgedRequest,
+  asGiven: JudgedRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
-  const { artwork, mends } = await mendArtwork(given, request, options);
+  const mended = await mendArtwork(given, asGiven, options);
+  const { artwork, mends } = mended;
+  const request: JudgedRequest = { ...mended.request, condition: asGiven.condition };
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
   const page = planPageOf(path, pictured, request);
@@ -103,7 +105,7 @@ async function judge(
   await setImmediate();
   const checked = await judgePicture(artwork, pictured, request);
   const report = {
-    ...reportChecked(path, artwork, checked, request, mends),
+    ...reportChecked(path, given, checked, request, mends),
     ...(page && { sheet: page }),
   };
   const proof = await drawProof?.();

@@ -44,7 +44,7 @@ export function reportUnreadable(
   };
 }
 
-/** The report of an artwork that was checked, before any file is written. */
+/** The report of an artwork that was checked, before any file is written; `artwork` is that of the file, before any mend. */
 export function reportChecked(
   path: string,
   artwork: Artwork,

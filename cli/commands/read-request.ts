@@ -27,7 +27,7 @@ export async function readRequest(
   refuseWhatIsNotBuiltYet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
-  const { condition, printer, mend, sheet } = options;
+  const { condition, printer, mend, extend, sheet } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -51,6 +51,7 @@ export async function readRequest(
     ...(sheet !== undefined && { sheet: parsePaper(sheet) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(conversion !== undefined && { conversion }),
+    ...(extend !== undefined && { extend }),
     ...(mend !== undefined && { mends: readMends(mend) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };

@@ -1,5 +1,5 @@
 import { practiceLimit } from '../catalogue/practice.ts';
-import { formatLength, formatSize } from '../geometry/length.ts';
+import { formatLength, formatSize, MM_PER_INCH } from '../geometry/length.ts';
 import type { PointPx, RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Shape } from '../geometry/shape.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
@@ -17,6 +17,7 @@ export default defineCheck<{
   readonly job: Job;
   readonly rimPx: readonly PointPx[];
   readonly inkBoxPx: RectPx | null;
+  readonly overhangMm: number;
 }>({
   id: 'print-size',
   title: 'Print size against the blank',
@@ -30,12 +31,14 @@ export default defineCheck<{
     stretched: ['warning'],
     'white-margin': ['advice'],
   },
-  needs: ({ job, rimPx, extents }) =>
+  needs: ({ job, rimPx, extents, artwork }) =>
     job === null
       ? { skip: 'nothing is visible, so there is no print size' }
-      : { inputs: { job, rimPx, inkBoxPx: extents.inkBoxPx } },
-  run: ({ job, rimPx, inkBoxPx }) => ({
-    findings: [...findCut(job, rimPx), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
+      : {
+          inputs: { job, rimPx, inkBoxPx: extents.inkBoxPx, overhangMm: allowedOverhang(job, artwork.mends) },
+        },
+  run: ({ job, rimPx, inkBoxPx, overhangMm }) => ({
+    findings: [...findCut(job, rimPx, overhangMm), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
   }),
   phrases: {
     'off-blank': ({ facts }) =>
@@ -62,7 +65,13 @@ function size(facts: Finding['facts']): string {
   return formatSize(Number(facts.widthMm), Number(facts.heightMm));
 }
 
-function findCut(job: Job, rimPx: readonly PointPx[]): Finding[] {
+/** A bleed that was made for this blank is made of whole pixels: the diagonal of one may hang over the line. */
+function allowedOverhang({ effectivePpi }: Job, mends: readonly string[] = []): number {
+  const { x, y } = effectivePpi;
+  return mends.includes('extend-edges') ? MM_PER_INCH * Math.hypot(1 / x, 1 / y) + TOUCH_MM : TOUCH_MM;
+}
+
+function findCut(job: Job, rimPx: readonly PointPx[], overhangMm: number): Finding[] {
   const { blank, placementMm } = job;
   const canvas = bleedBoxOf(blank);
   const facts = {
@@ -73,7 +82,7 @@ function findCut(job: Job, rimPx: readonly PointPx[]): Finding[] {
   };
   const place = { px: job.contentBoxPx, mm: placementMm };
   if (!overlap(placementMm, canvas)) return [{ code: 'off-blank', severity: 'error', place, facts }];
-  const beyond = measureOverhang(job, rimPx).filter(({ value }) => value > TOUCH_MM);
+  const beyond = measureOverhang(job, rimPx).filter(({ value }) => value > overhangMm);
   if (beyond.length === 0) return [];
   const covering = job.fit === 'cover';
   return [

@@ -12,7 +12,6 @@ const LATER = [
   'whiten-box',
   'clear-box',
   'recolour-fringe',
-  'extend-edges',
   'lift-shadows',
   'free-shadow',
 ];

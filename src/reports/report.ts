@@ -83,6 +83,8 @@ export interface MendReport {
   readonly largestAlpha: number;
   /** What was found before and is not found any more, as `<check>/<code>`. */
   readonly mended: readonly string[];
+  /** How far at most invented art goes on beyond what was there, outside the edge; only of mends that invent any. */
+  readonly inventedMm?: number;
 }
 
 export interface PrintReadyOutput {

@@ -93,8 +93,10 @@ function findingOf(check: string, finding: Finding, checks: readonly CheckDefini
   };
 }
 
-function mendOf({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended }: MendReport): object {
-  return roundNumbers({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended });
+function mendOf({ inventedMm, ...report }: MendReport): object {
+  const { mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended } = report;
+  const invented = inventedMm === undefined ? {} : { inventedMm };
+  return roundNumbers({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended, ...invented });
 }
 
 function sheetOf({ paper, orientation, sizeMm, printableMm, pieces, marks }: PagePlan): object {

@@ -1,4 +1,5 @@
 import { formatArea } from '../geometry/area.ts';
+import { formatLength } from '../geometry/length.ts';
 import { hang, type Page, paint } from './page.ts';
 import type { ArtworkReport, MendReport } from './report.ts';
 
@@ -13,9 +14,11 @@ export function tellMends({ mends, plan }: ArtworkReport, page: Page): readonly 
   return [paint('Mended in the print, not in your file', 'strong', page), ...lines];
 }
 
-function tellChange({ areaMm2, largestDeltaE00, largestAlpha, mended }: MendReport): string {
+function tellChange({ areaMm2, largestDeltaE00, largestAlpha, mended, inventedMm }: MendReport): string {
   const colour = `colours by at most ${Number(largestDeltaE00.toFixed(1))} dE00`;
   const alpha = largestAlpha > 0 ? `, alpha by at most ${Math.ceil(largestAlpha)} of 255` : '';
+  const invented =
+    inventedMm === undefined ? '' : `, up to ${formatLength(inventedMm)} invented beyond the art`;
   const gone = mended.length > 0 ? `. No longer found: ${mended.join(', ')}` : '';
-  return `${formatArea(areaMm2)} changed, ${colour}${alpha}${gone}.`;
+  return `${formatArea(areaMm2)} changed, ${colour}${alpha}${invented}${gone}.`;
 }
