@@ -8,6 +8,7 @@ import { summarise } from '../src/reports/summary.ts';
 import { parsePaper } from '../src/sheet/parse-paper.ts';
 import { PLATE } from './checks/jobs.ts';
 import { findSchemaFaults } from './reports/report-schema.ts';
+import { askWitness, requireWitness } from './witness.ts';
 
 /** Green with a red corner, so that a turn or a mirroring shows. */
 const art = (() => {
@@ -91,5 +92,33 @@ describe('a page', () => {
     const asked = { sheet: parsePaper('a5'), ppi: 100 };
     const [one, other] = [await make(asked, 'tiff'), await make(asked, 'tiff')];
     expect(Buffer.from(one.bytes).equals(other.bytes)).toBe(true);
+  });
+
+  it('shows exiftool another density where the feed is corrected, so that the page keeps its size', async (context) => {
+    requireWitness(context, 'exiftool');
+    const printer = {
+      name: 'shed printer',
+      paper: { id: 'a5', widthMm: 148, heightMm: 210 },
+      marginsMm: { left: 5, right: 5, lead: 5, trail: 5 },
+      scaleCorrection: { scan: 1, feed: 1.004 },
+      driverMirrors: false,
+    };
+    const sheet = parsePaper('a5');
+    for (const format of ['png', 'tiff'] as const) {
+      const { bytes } = await make({ sheet, printer, ppi: 100 }, format);
+      const file = `page.${format}`;
+      const { stdout } = askWitness('exiftool', ['-j', '-n', file], { [file]: bytes });
+      const [told] = JSON.parse(stdout.toString('utf8'));
+      const perInch = format === 'png' ? 39.3700787 : 1;
+      const [x, y] =
+        format === 'png'
+          ? [told.PixelsPerUnitX / perInch, told.PixelsPerUnitY / perInch]
+          : [told.XResolution, told.YResolution];
+      expect(x).toBeCloseTo(100, 1);
+      expect(y).toBeCloseTo(100 / 1.004, 1);
+      // Half a pixel of 0.254 mm.
+      expect(Math.abs((told.ImageHeight / y) * 25.4 - 210)).toBeLessThan(0.14);
+      expect(Math.abs((told.ImageWidth / x) * 25.4 - 148)).toBeLessThan(0.14);
+    }
   });
 });
