@@ -59,9 +59,11 @@ export function inventBleed(raster: Raster, job: Job, how: ExtendHow): MendedRas
     const [span] = findRaySpans(isArt, along(from).x, along(from).y, pointPx.x, pointPx.y);
     if (span === undefined || from + span.from * (outside - from) > 0) return;
     const endMm = from + span.to * (outside - from);
+    const colour = takeColour(along, normal, endMm, outside - endMm);
+    if (colour === null) return;
     target ??= embedRaster(raster, growTo(raster, area));
     inventedMm = Math.max(inventedMm, Math.min(bleedMm, outside) - endMm);
-    lay(x, y, takeColour(along, normal, endMm, outside - endMm));
+    lay(x, y, colour);
   }
 
   function findNormal(at: PointMm): PointMm {
@@ -77,8 +79,13 @@ export function inventBleed(raster: Raster, job: Job, how: ExtendHow): MendedRas
     normal: PointMm,
     endMm: number,
     beyondMm: number,
-  ): readonly number[] {
-    const rim = sampleAt(along(endMm - 1.5 * pixelMm)) ?? sampleAt(along(endMm - pixelMm / 2))!;
+  ): readonly number[] | null {
+    const rim =
+      sampleAt(along(endMm - 1.5 * pixelMm)) ??
+      sampleAt(along(endMm - pixelMm / 2)) ??
+      sampleAt(along(endMm - pixelMm / 64));
+    // Art that is only touched at the corner of a pixel has no colour to go on with.
+    if (rim === null) return null;
     if (how === 'edge') return rim;
     if (how === 'reflect') return sampleAt(along(endMm - Math.max(beyondMm, 1.5 * pixelMm))) ?? rim;
     const { x, y } = along(endMm - 1.5 * pixelMm);

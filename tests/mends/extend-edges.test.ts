@@ -161,6 +161,14 @@ describe('extend-edges', () => {
     expect(after.widthMm).toBe((request as PrintRequest).widthMm);
   });
 
+  it('threads and specks on the edge do not stop it', async () => {
+    const threads = paintRaster(510, 510, (x, y) =>
+      (x * 7 + y * 13) % 11 === 0 ? [30, 120, 60, 255] : CLEAR,
+    );
+    const { mends } = await extend(threads, { blank: DISC, widthMm: 102, extend: 'blur' });
+    expect(mends).toHaveLength(1);
+  });
+
   it('only where art reaches the edge: a leaf that crosses it grows there alone', async () => {
     const leaf = paintRaster(520, 520, (x, y) =>
       y > 200 && y < 300 && x < 400
