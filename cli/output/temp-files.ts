@@ -10,6 +10,9 @@ const MACHINE = createHash('sha256').update(hostname()).digest('hex').slice(0, 8
 /** No run holds a temporary file for a day; older ones are left by a killed run, whoever has its process id now. */
 const STALE_MS = 24 * 3600 * 1000;
 
+/** The open ones of this process, whichever run in it has made them: its id alone does not tell them from those of a process that had the same id before. */
+const OPEN_IN_PROCESS = new Set<string>();
+
 /** The temporary files of this run, so that none outlives it. */
 export interface TempFiles {
   /** A new name in the folder, remembered until it is removed. */
@@ -32,15 +35,20 @@ export function createTempFiles(): TempFiles {
         `.blankcheck-${MACHINE}-${process.pid}-${randomBytes(6).toString('hex')}.tmp`,
       );
       open.add(path);
+      OPEN_IN_PROCESS.add(path);
       return path;
     },
     async remove(path) {
       // One that cannot be removed now is swept by a later run.
       await rm(path, { force: true }).catch(() => undefined);
       open.delete(path);
+      OPEN_IN_PROCESS.delete(path);
     },
     removeAllNow() {
-      for (const path of open) rmSync(path, { force: true });
+      for (const path of open) {
+        rmSync(path, { force: true });
+        OPEN_IN_PROCESS.delete(path);
+      }
       open.clear();
     },
     async sweep(folder) {
@@ -48,7 +56,7 @@ export function createTempFiles(): TempFiles {
       swept.add(folder);
       for (const name of await readdir(folder).catch(() => [])) {
         const path = join(folder, name);
-        if (TEMP_NAME.test(name) && !open.has(path) && (await isStale(path, name)))
+        if (TEMP_NAME.test(name) && !OPEN_IN_PROCESS.has(path) && (await isStale(path, name)))
           await rm(path, { force: true }).catch(() => undefined);
       }
     },

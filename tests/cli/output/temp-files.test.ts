@@ -37,6 +37,17 @@ describe('temporary files', () => {
     expect(listFiles(folder)).toEqual([alive, remote, ...foreign].sort());
   });
 
+  it('of another run in the same process stay, until that run is done with them', async () => {
+    const folder = makeFolder();
+    const [first, second] = [createTempFiles(), createTempFiles()];
+    const held = first.create(folder);
+    writeFileSync(held, '');
+    await second.sweep(folder);
+    expect(listFiles(folder)).toHaveLength(1);
+    first.removeAllNow();
+    expect(listFiles(folder)).toEqual([]);
+  });
+
   it('of a process that had our id before us are removed, our own are not', async () => {
     const folder = makeFolder({ [name(HERE, process.pid)]: '' });
     const temps = createTempFiles();
