@@ -17,6 +17,7 @@ export interface TypedOptions {
   readonly ppi?: string;
   readonly background?: string;
   readonly mend?: string;
+  readonly omitMarks?: string;
   readonly extend?: 'edge' | 'reflect' | 'blur';
   readonly printer?: string;
   readonly ruler?: string;

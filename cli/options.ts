@@ -182,6 +182,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--omit-marks <names>',
+    help: 'with --sheet: marks that are not wanted, such as step-wedge,nozzle-bars (all of them: centre-ticks, ruler, mirror-witness, label, up-arrow, corner-marks, nozzle-bars, step-wedge)',
+    of: ART,
+  },
+  {
     flags: '--out <folder>',
     help: 'where print-ready files go (default: print-ready beside each artwork)',
     of: ART,

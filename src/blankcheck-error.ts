@@ -23,6 +23,7 @@ export const ERROR_KINDS = {
   'measured-does-not-fit': 'usage',
   'unknown-blank': 'usage',
   'unknown-mend': 'usage',
+  'unknown-mark': 'usage',
   'unknown-command': 'usage',
   'missing-blank': 'usage',
   'missing-artwork': 'usage',

@@ -29,6 +29,7 @@ import { listOutlinePoints } from './raster/outline-points.ts';
 import type { Raster } from './raster/raster.ts';
 import type { Extents } from './raster/survey.ts';
 import { conditionOf } from './read-printer-profile.ts';
+import type { MarkKind } from './sheet/marks/mark-kinds.ts';
 import type { Paper } from './sheet/paper.ts';
 
 /** What is asked for: a job, and how its print-ready file is made. */
@@ -39,6 +40,8 @@ export interface PrintRequest extends JobRequest {
   readonly printer?: Printer;
   /** The paper of a whole page; the file is the piece alone when left out. */
   readonly sheet?: Paper;
+  /** Marks that the page shall not have; all that find room when left out. */
+  readonly omitMarks?: readonly MarkKind[];
   /** Which colours the printer can make; the coated reference by default. */
   readonly condition?: PrintingCondition;
   /** The file is converted for this printer; tagged sRGB and left to the driver when left out. */

@@ -49,6 +49,7 @@ export function planPageOf(
       ppi: plan.ppi,
       scaleCorrection: page.orientation === 'landscape' ? { x: feed, y: scan } : { x: scan, y: feed },
       driverMirrors: job.driverMirrors,
+      ...(request.omitMarks && { without: request.omitMarks }),
     },
   );
   checkPixels(

@@ -112,6 +112,8 @@ export { summarise } from './reports/summary.ts';
 export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
 export { renderTextSummary } from './reports/text-summary.ts';
 export { showHidden } from './reports/visible-text.ts';
+export type { MarkKind } from './sheet/marks/mark-kinds.ts';
+export { readMarkKinds } from './sheet/marks/read-mark-kinds.ts';
 export type { PagePlan, PiecePlace } from './sheet/page-plan.ts';
 export type { Orientation, PageMargins, Paper, SidesMm } from './sheet/paper.ts';
 export { parsePaper } from './sheet/parse-paper.ts';

@@ -79,6 +79,16 @@ describe('a page', () => {
     expect(Math.abs((longest * 25.4) / 300 - 100)).toBeLessThan(0.1);
   });
 
+  it('leaves out the marks that are not wanted, and says so', async () => {
+    const omitMarks = ['ruler', 'step-wedge'] as const;
+    const { report } = await make({ sheet: parsePaper('a4'), omitMarks });
+    const { shown, dropped } = report.sheet!.marks;
+    expect(shown.filter(({ mark }) => mark === 'ruler' || mark === 'step-wedge')).toEqual([]);
+    expect(dropped.filter(({ reason }) => reason === 'off')).toEqual(
+      omitMarks.map((mark) => ({ mark, reason: 'off' })),
+    );
+  });
+
   it('writes nothing for a sheet that does not take the piece, whatever it is told', async () => {
     const source = { path: 'tag.png', bytes: art };
     const asked = { blank: PLATE, fit: 'cover', sheet: parsePaper('a6') } as const;

@@ -77,6 +77,7 @@ const NAMES = [
   'toRunReportJson',
   'MENDS',
   'mendArtwork',
+  'readMarkKinds',
   'readMends',
   'renderMendTable',
   'reportMends',

@@ -6,6 +6,7 @@ import {
   parsePaper,
   parsePositiveLength,
   parseSize,
+  readMarkKinds,
   readMends,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
@@ -25,9 +26,10 @@ export async function readRequest(
   signal: AbortSignal,
 ): Promise<PrintRequest> {
   refuseWhatIsNotBuiltYet(options);
+  refuseMarksWithoutSheet(options);
   const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
     options;
-  const { condition, printer, mend, extend, sheet } = options;
+  const { condition, printer, mend, extend, sheet, omitMarks } = options;
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
@@ -49,6 +51,7 @@ export async function readRequest(
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
     ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
     ...(sheet !== undefined && { sheet: parsePaper(sheet) }),
+    ...(omitMarks !== undefined && { omitMarks: readMarkKinds(omitMarks) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(conversion !== undefined && { conversion }),
     ...(extend !== undefined && { extend }),
@@ -65,6 +68,14 @@ function refuseWhatIsNotBuiltYet({ sheet, format }: TypedOptions): void {
       'not-built-yet',
       'A sheet as PDF, which is the default, is not built yet.\nAdd --format png or --format tiff.',
     );
+}
+
+function refuseMarksWithoutSheet({ sheet, omitMarks }: TypedOptions): void {
+  if (omitMarks === undefined || sheet !== undefined) return;
+  throw new BlankcheckError(
+    'bad-option',
+    '--omit-marks was given, but only a whole page has marks.\nAdd --sheet, such as --sheet a4, or leave --omit-marks out.',
+  );
 }
 
 function parsePpi(text: string): number {

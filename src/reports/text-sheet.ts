@@ -16,9 +16,19 @@ export function tellSheet({ sheet }: ArtworkReport, page: Page): readonly string
   ];
 }
 
+/** By kind, with the sides or axes once each: a page of many pieces may lack a hundred ticks. */
 function tellDropped(dropped: readonly DroppedMark[], page: Page): readonly string[] {
-  const crowded = dropped.filter(({ reason }) => reason === 'no-room');
-  if (crowded.length === 0) return [];
-  const names = crowded.map(({ mark, side, axis }) => [mark, side ?? axis].filter(Boolean).join(' '));
-  return hang('  No room for ', [...new Set(names)].join(', '), page);
+  const missing = new Map<string, Set<string>>();
+  for (const { mark, side, axis, reason } of dropped) {
+    if (reason !== 'no-room') continue;
+    const parts = missing.get(mark) ?? new Set<string>();
+    missing.set(mark, parts);
+    const part = side ?? axis;
+    if (part !== undefined) parts.add(part);
+  }
+  if (missing.size === 0) return [];
+  const names = [...missing].map(([mark, parts]) =>
+    parts.size === 0 ? mark : `${mark} (${[...parts].join(', ')})`,
+  );
+  return hang('  No room for ', names.join(', '), page);
 }

@@ -286,6 +286,16 @@ const cases: Record<string, Case> = {
     errors: ['ppi-out-of-range'],
   },
   'a sheet as PDF': { args: ['pear.png', ...SHARP, '--sheet', 'a4'], code: 2, errors: ['not-built-yet'] },
+  'marks that are not wanted, without a sheet': {
+    args: ['pear.png', ...SHARP, '--omit-marks', 'label'],
+    code: 2,
+    errors: ['bad-option'],
+  },
+  'an unknown mark': {
+    args: ['pear.png', ...SHARP, '--format', 'png', '--sheet', 'a4', '--omit-marks', 'stamp'],
+    code: 2,
+    errors: ['unknown-mark'],
+  },
   'an unknown sheet': {
     args: ['pear.png', ...SHARP, '--format', 'png', '--sheet', 'a44'],
     code: 2,

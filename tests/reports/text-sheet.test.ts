@@ -24,7 +24,7 @@ describe('tellSheet', () => {
   it('names the paper and the marks that found no room, not those that nobody wanted', () => {
     const told = tellSheet({ sheet } as ArtworkReport, PAGE).join('\n');
     expect(told).toContain('a4, lying, 297 x 210 mm');
-    expect(told).toContain('ruler x');
+    expect(told).toContain('ruler (x)');
     expect(told).not.toContain('label');
   });
 

@@ -4,12 +4,14 @@ import type { MarkBlock } from './mark-block.ts';
 import { BLACK, LINE_MM } from './mark-style.ts';
 import { withCaption } from './text-block.ts';
 
-const [LONGEST_MM, SHORTEST_MM, STEP_MM] = [100, 50, 10];
+const [LONGEST_MM, SHORTEST_MM, STEP_MM] = [100, 30, 10];
+/** Below this a caption of more than its length would be wider than the ruler. */
+const NARROW_MM = 50;
 const [TICK_MM, LONG_TICK_MM, BAR_MM] = [1.8, 3, 0.6];
 
 /**
- * Rulers in the order in which they are tried: 100 mm with all its words, then with fewer, then shorter ones. Below
- * 50 mm a fault of 1 % is half a millimetre, which nobody reads off.
+ * Rulers in the order in which they are tried: 100 mm with all its words, then with fewer, then shorter ones. At 30 mm a
+ * page fitted into its margins, which is 3 % off, is wrong by a millimetre, and that can still be read off; below, nothing.
  */
 export function rulerVariants(): readonly MarkBlock[] {
   const variants = [ruler(LONGEST_MM, true)];
@@ -30,7 +32,7 @@ function ruler(lengthMm: number, explained: boolean): MarkBlock {
   const length = `${lengthMm} mm (${(lengthMm / MM_PER_INCH).toFixed(2)} in)`;
   const words = explained
     ? [`Measure me: ${length} from end to end.`, 'If not, the page was scaled: do not press it.']
-    : [`${length} from end to end`];
+    : [lengthMm < NARROW_MM ? length : `${length} from end to end`];
   const bar = rect(0, LONG_TICK_MM, lengthMm, BAR_MM);
   const picture = { widthMm: lengthMm, heightMm: LONG_TICK_MM + BAR_MM, drawing: [bar, ...ticks], lengthMm };
   return withCaption(picture, words);

@@ -227,11 +227,13 @@ describe('a page too full', () => {
   const rulersAt = (height: number) =>
     layMarks(page(220, height, 5, [piece({ x: 13, y: 13, width: 194, height: height - 46 }, 3)]));
 
-  it('shortens a ruler, which says so, and drops it below 50 mm', () => {
+  it('shortens a ruler, which says so, and drops it below 30 mm', () => {
     const { shown } = layMarks(page(80, 300, 5, [piece({ x: 13, y: 13, width: 54, height: 200 }, 3)]));
     expect(shown.find(({ axis }) => axis === 'x')).toMatchObject({ lengthMm: 70 });
     const narrow = layMarks(page(58, 300, 5, [piece({ x: 13, y: 13, width: 30, height: 200 }, 3)]));
-    expect(narrow.dropped).toContainEqual({ mark: 'ruler', axis: 'x', reason: 'no-room' });
+    expect(narrow.shown.find(({ axis }) => axis === 'x')).toMatchObject({ lengthMm: 40 });
+    const tooNarrow = layMarks(page(38, 300, 5, [piece({ x: 13, y: 13, width: 12, height: 200 }, 3)]));
+    expect(tooNarrow.dropped).toContainEqual({ mark: 'ruler', axis: 'x', reason: 'no-room' });
   });
 
   it('loses the marks that are needed least first', () => {
