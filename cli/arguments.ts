@@ -35,6 +35,9 @@ export interface TypedOptions {
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;
+  readonly among?: string;
+  readonly atLeast?: 'acceptable' | 'good';
+  readonly fullBleed?: true;
   readonly recursive?: true;
   readonly limit?: readonly string[];
   readonly json?: true;

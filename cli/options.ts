@@ -1,4 +1,4 @@
-export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'calibrate' | 'limits';
+export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'suits' | 'calibrate' | 'limits';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -53,6 +53,13 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: ['blankcheck blanks slate', 'blankcheck blanks tile 8in'],
   },
   {
+    name: 'suits',
+    takes: '<artwork...>',
+    takesHelp: ARTWORKS,
+    help: 'say for which blanks an artwork is fit: sizes, resolution, proportions, full bleed',
+    examples: ['blankcheck suits seedling.svg', 'blankcheck suits downloads/ --among slate --at-least good'],
+  },
+  {
     name: 'press',
     takes: '<blank>',
     takesHelp: 'a blank of the catalogue',
@@ -77,7 +84,7 @@ export const COMMANDS: readonly CommandRow[] = [
 
 const ART: readonly CommandName[] = ['prepare', 'check'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
-const ALL: readonly CommandName[] = [...ART, ...LISTS];
+const ALL: readonly CommandName[] = [...ART, 'suits', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {
@@ -204,11 +211,27 @@ export const OPTIONS: readonly OptionRow[] = [
   { flags: '--force', help: 'replace files that are there', of: ART },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
   { flags: '--dry-run', help: 'do all but write, and show the plan', of: [...ART, 'calibrate'] },
-  { flags: '--recursive', help: 'folders with all that is below them', of: ART },
+  {
+    flags: '--among <words>',
+    help: 'only the blanks that the words find, as in blankcheck blanks <words>',
+    of: ['suits'],
+  },
+  {
+    flags: '--at-least <resolution>',
+    help: 'only the blanks on which the resolution is at least that, at the largest size they take',
+    choices: ['acceptable', 'good'],
+    of: ['suits'],
+  },
+  {
+    flags: '--full-bleed',
+    help: 'only the blanks that the art can cover off the edge all round',
+    of: ['suits'],
+  },
+  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits'] },
   {
     flags: '--limit <name=value>',
     help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
-    of: ART,
+    of: [...ART, 'suits'],
     repeats: true,
   },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },

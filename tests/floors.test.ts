@@ -41,6 +41,7 @@ const ABOVE = new Set([
   'prepare-artwork.ts',
   'proof-artwork.ts',
   'report-artwork.ts',
+  'suit-artwork.ts',
   'version.ts',
 ]);
 

@@ -81,6 +81,9 @@ const NAMES = [
   'readMends',
   'renderMendTable',
   'reportMends',
+  'renderSuits',
+  'suitArtwork',
+  'toSuitsJson',
 ];
 
 describe('the door of the library', () => {

@@ -33,10 +33,15 @@ export function widthThatPasses(
 
 /** True when `cover` is another size than the one asked for, and art of that size passes at the edge. */
 export function coverPasses(job: Job, raster: Raster): boolean {
-  if (job.fit === 'cover') return false;
-  const turned = turnSize(job.contentBoxPx, job.turn);
-  const scale = scaleToCover(job.blank, turned);
-  return passesAtEdge(placeAt(job, turned.width * scale.x, turned.height * scale.y), raster);
+  return job.fit !== 'cover' && passesAtEdge(placeToCover(job), raster);
+}
+
+/** True when art of the size of `cover` goes on to the bleed line all round; white on a white base is no art. */
+export function coverBleedsAllRound(job: Job, raster: Raster): boolean {
+  const bleedMm = job.blank.bleed.value;
+  return readEdge(placeToCover(job), raster).every(
+    ({ point, reachMm }) => point.faces === 'inside' || (reachMm !== null && reachMm >= bleedMm - TOUCH_MM),
+  );
 }
 
 /** The width at which the art, left in its place, would lie just within the safe line; 0 when its middle lies beyond. */
@@ -58,6 +63,12 @@ function passesAtEdge(job: Job, raster: Raster): boolean {
   return readEdge(job, raster).every(
     (reading) => !isShort(reading, job.blank.bleed.value) && !isClose(reading),
   );
+}
+
+function placeToCover(job: Job): Job {
+  const turned = turnSize(job.contentBoxPx, job.turn);
+  const scale = scaleToCover(job.blank, turned);
+  return placeAt(job, turned.width * scale.x, turned.height * scale.y);
 }
 
 function resizeArt(job: Job, scale: number): Job {
