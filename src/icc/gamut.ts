@@ -9,8 +9,8 @@ import type { IccProfile } from './profile.ts';
 import { makeDeviceRefiner } from './refine-device.ts';
 import { STAGE_CHANNELS, type Stage } from './stage.ts';
 
-/** Below this a round trip is good enough as it is. */
-const REFINE_ABOVE = 1;
+/** Below this a round trip is good enough as it is: well under every limit. */
+const REFINE_ABOVE = 2;
 
 /** What a printing condition makes of a colour. Lab is D50, relative to the paper, with black compensated. */
 export interface Reproduction {

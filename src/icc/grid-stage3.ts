@@ -25,16 +25,32 @@ export function makeGridStage3({ sizes, outputs, values }: Grid): Stage {
     let second = xStride + yStride;
     if (fx >= fy) {
       if (fz > fx) {
-        [high, middle, low, first, second] = [fz, fx, fy, zStride, xStride + zStride];
+        high = fz;
+        middle = fx;
+        low = fy;
+        first = zStride;
+        second = xStride + zStride;
       } else if (fz > fy) {
-        [middle, low, second] = [fz, fy, xStride + zStride];
+        middle = fz;
+        low = fy;
+        second = xStride + zStride;
       }
     } else if (fz > fy) {
-      [high, middle, low, first, second] = [fz, fy, fx, zStride, yStride + zStride];
+      high = fz;
+      middle = fy;
+      low = fx;
+      first = zStride;
+      second = yStride + zStride;
     } else if (fz > fx) {
-      [high, middle, low, first, second] = [fy, fz, fx, yStride, yStride + zStride];
+      high = fy;
+      middle = fz;
+      low = fx;
+      first = yStride;
+      second = yStride + zStride;
     } else {
-      [high, middle, first] = [fy, fx, yStride];
+      high = fy;
+      middle = fx;
+      first = yStride;
     }
     const a = xCell * xStride + yCell * yStride + zCell * zStride;
     const wa = (1 - high) / 65535;

@@ -1,7 +1,10 @@
 import type { Grid } from './lut.ts';
 import type { Stage } from './stage.ts';
 
-/** `makeGridStage` for four inputs, written flat: fractions and strides are sorted together, largest fraction first. */
+/**
+ * `makeGridStage` for four inputs, written flat: fractions and strides are sorted together, largest fraction first. Swaps
+ * by destructuring would make an array each until the code is hot, and most of the time of a table is spent before.
+ */
 export function makeGridStage4({ sizes, outputs, values }: Grid): Stage {
   const [wLast, xLast, yLast, zLast] = [sizes[0]! - 1, sizes[1]! - 1, sizes[2]! - 1, sizes[3]! - 1];
   const zStride = outputs;
@@ -25,11 +28,48 @@ export function makeGridStage4({ sizes, outputs, values }: Grid): Stage {
     let s2 = xStride;
     let s3 = yStride;
     let s4 = zStride;
-    if (f1 < f2) [f1, f2, s1, s2] = [f2, f1, s2, s1];
-    if (f3 < f4) [f3, f4, s3, s4] = [f4, f3, s4, s3];
-    if (f1 < f3) [f1, f3, s1, s3] = [f3, f1, s3, s1];
-    if (f2 < f4) [f2, f4, s2, s4] = [f4, f2, s4, s2];
-    if (f2 < f3) [f2, f3, s2, s3] = [f3, f2, s3, s2];
+    let fraction: number;
+    let stride: number;
+    if (f1 < f2) {
+      fraction = f1;
+      f1 = f2;
+      f2 = fraction;
+      stride = s1;
+      s1 = s2;
+      s2 = stride;
+    }
+    if (f3 < f4) {
+      fraction = f3;
+      f3 = f4;
+      f4 = fraction;
+      stride = s3;
+      s3 = s4;
+      s4 = stride;
+    }
+    if (f1 < f3) {
+      fraction = f1;
+      f1 = f3;
+      f3 = fraction;
+      stride = s1;
+      s1 = s3;
+      s3 = stride;
+    }
+    if (f2 < f4) {
+      fraction = f2;
+      f2 = f4;
+      f4 = fraction;
+      stride = s2;
+      s2 = s4;
+      s4 = stride;
+    }
+    if (f2 < f3) {
+      fraction = f2;
+      f2 = f3;
+      f3 = fraction;
+      stride = s2;
+      s2 = s3;
+      s3 = stride;
+    }
     const a = wCell * wStride + xCell * xStride + yCell * yStride + zCell * zStride;
     const b = s1;
     const c = b + s2;

@@ -2,16 +2,19 @@ import { findAdjustment, type TransformOptions } from './adjustment.ts';
 import { makeBackwardStages } from './backward-stages.ts';
 import { convertGrid3 } from './convert-grid3.ts';
 import { makeForwardStages, requireForward } from './forward-stages.ts';
-import { planGrid } from './grid-plan.ts';
 import { makeLinkStages } from './link-stages.ts';
 import { once } from './once.ts';
 import { makePixelGrid } from './pixel-grid.ts';
 import type { IccProfile } from './profile.ts';
 import { profileError } from './profile-error.ts';
+import { type PlainTest, planSparseGrid } from './sparse-grid.ts';
 import { STAGE_CHANNELS } from './stage.ts';
 
 /** The unit in which pixels are given their lightness: 1/512 L*, so that 16 bits reach to 128. */
 export const UNITS_PER_LIGHTNESS = 512;
+
+/** Of colours lighter than this L* nobody asks exactly: the table is coarser there. */
+const DARK_UP_TO = 45;
 
 /** Steps in which a channel's bound is looked for. */
 const BOUND_STEPS = 255;
@@ -27,8 +30,8 @@ export interface LightnessTable {
   /** L* of one colour, 0…1 each: in the source, and in the print. */
   measure(device: ArrayLike<number>): { readonly source: number; readonly printed: number };
   /**
-   * The same of every pixel: two numbers each, in 1/512 L*, interpolated: of dark colours within 0.1 L* in the source
-   * and 0.5 in the print. Samples behind the first three of a pixel are passed over.
+   * The same of every pixel: two numbers each, in 1/512 L*, interpolated: of colours up to L* 45 within 0.1 L* in the
+   * source and 0.5 in the print, of lighter ones within 1. Samples behind the first three of a pixel are passed over.
    */
   measure8(source: Uint8Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
   measure16(source: Uint16Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
@@ -81,7 +84,8 @@ export function makeLightnessTable(
     }
     return 1;
   };
-  const plan = once(() => planGrid(requireForward(source, 'relative'), [tabulate], 3, 2));
+  const isLight: PlainTest = (least) => (least * 65535) / UNITS_PER_LIGHTNESS > DARK_UP_TO;
+  const plan = once(() => planSparseGrid(requireForward(source, 'relative'), tabulate, 2, isLight));
   const grid8 = once(() => makePixelGrid(plan(), 255, 65535));
   const grid16 = once(() => makePixelGrid(plan(), 65535));
   return {

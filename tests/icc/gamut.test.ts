@@ -95,19 +95,28 @@ describe('the table', () => {
     expect(agreed / pixels).toBeGreaterThanOrEqual(0.999);
   });
 
-  it('is what single colours are at its nodes, in units of 1/512', () => {
-    for (const [red, green, blue] of [
-      [0, 0, 0],
-      [255, 255, 255],
-      [0, 255, 0],
-      [5, 10, 250],
-      [100, 50, 200],
-    ] as const) {
-      const difference = new Uint16Array(1);
-      table.measure8(Uint8Array.of(red, green, blue), difference, 1);
-      const exact = table.measure([red / 255, green / 255, blue / 255]);
-      expect(Math.abs(difference[0]! / UNITS_PER_DELTA_E - exact)).toBeLessThan(1 / UNITS_PER_DELTA_E);
+  it('is what single colours are at its nodes near the limits, in units of 1/512, and on the right side of both elsewhere', () => {
+    const nodes = 52;
+    const colours = Uint8Array.from({ length: nodes ** 3 * 3 }, (_, i) => {
+      const node = Math.floor(i / 3);
+      return (
+        5 * ([node % nodes, Math.floor(node / nodes) % nodes, Math.floor(node / nodes ** 2)][i % 3] ?? 0)
+      );
+    });
+    const differences = new Uint16Array(nodes ** 3);
+    table.measure8(colours, differences, nodes ** 3);
+    let [exactly, wrong, worst] = [0, 0, 0];
+    for (let i = 0; i < nodes ** 3; i++) {
+      const exact = table.measure([...colours.subarray(3 * i, 3 * i + 3)].map((code) => code / 255));
+      const found = differences[i]! / UNITS_PER_DELTA_E;
+      if (Math.abs(found - exact) < 1 / UNITS_PER_DELTA_E) exactly++;
+      else worst = Math.max(worst, Math.abs(found - exact));
+      for (const limit of [table.limit, 5]) if (exact > limit + 1e-3 !== found > limit) wrong++;
+      if (exact > 2.3 && exact < 8) expect(Math.abs(found - exact)).toBeLessThan(1 / UNITS_PER_DELTA_E);
     }
+    expect(wrong).toBe(0);
+    expect(exactly).toBeGreaterThan(0.4 * nodes ** 3);
+    expect(worst).toBeLessThan(2);
   });
 
   it('gives the same for 16-bit pixels and passes over alpha', () => {
