@@ -29,6 +29,11 @@ export interface TypedOptions {
   readonly blackPointCompensation?: boolean;
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;
+  readonly copies?: string;
+  readonly pair?: true;
+  readonly mayTurn?: true;
+  readonly gutter?: string;
+  readonly platen?: string;
   readonly out?: string;
   readonly proof?: string;
   readonly proofMark?: true;

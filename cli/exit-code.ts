@@ -11,6 +11,8 @@ export interface RunEnd {
   /** Artworks that a fault of the program left without a result. */
   readonly faults: number;
   readonly interruptedBy: NodeJS.Signals | null;
+  /** Pieces that are on no sheet, and sheets that were not written; none when left out. */
+  readonly unmade?: number;
 }
 
 const SEVERITIES = ['advice', 'warning', 'error'] as const;
@@ -21,12 +23,20 @@ const SIGNAL_CODES: Partial<Record<NodeJS.Signals, number>> = { SIGHUP: 129, SIG
  * 0 clean, 1 findings at or above the limit, unreadable or unwritten, 2 usage, 3 a fault of the program, 130
  * interrupted. Of several interruption first, then faults, usage and findings. A check that broke is a fault.
  */
-export function exitCodeOf({ results, failOn, usageErrors, faults, interruptedBy }: RunEnd): number {
+export function exitCodeOf({
+  results,
+  failOn,
+  usageErrors,
+  faults,
+  interruptedBy,
+  unmade = 0,
+}: RunEnd): number {
   if (interruptedBy) return SIGNAL_CODES[interruptedBy] ?? 130;
   const outcomes = results.flatMap((result) => result.outcomes);
   if (faults > 0 || outcomes.some(({ status }) => status === 'broken')) return 3;
   if (usageErrors > 0) return 2;
   if (
+    unmade > 0 ||
     results.some(
       ({ status, error, proofError }) => status === 'unreadable' || error !== null || proofError !== null,
     )

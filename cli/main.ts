@@ -63,6 +63,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { printPressCard } = await import('./commands/print-press-card.ts');
       return printPressCard(operands, options, io);
     }
+    case 'sheet': {
+      const { layOutSheets } = await import('./commands/lay-out-sheets.ts');
+      return layOutSheets(operands, options, io, temps);
+    }
     case 'prepare':
     case 'check': {
       if (!request.named) await refuseMistypedCommand(operands[0], io.cwd);

@@ -1,4 +1,12 @@
-export type CommandName = 'prepare' | 'check' | 'blanks' | 'press' | 'suits' | 'calibrate' | 'limits';
+export type CommandName =
+  | 'prepare'
+  | 'check'
+  | 'sheet'
+  | 'blanks'
+  | 'press'
+  | 'suits'
+  | 'calibrate'
+  | 'limits';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -46,6 +54,13 @@ export const COMMANDS: readonly CommandRow[] = [
     ],
   },
   {
+    name: 'sheet',
+    takes: '<artwork...>',
+    takesHelp: ARTWORKS,
+    help: 'check, then lay the pieces together on as few whole pages as possible, with marks',
+    examples: ['blankcheck sheet basil.png mint.png --blank 30x60mm --copies 12 --sheet a4 --format png'],
+  },
+  {
     name: 'blanks',
     takes: '[words...]',
     takesHelp: 'words of id, name or family, or a size in mm or inches',
@@ -82,7 +97,8 @@ export const COMMANDS: readonly CommandRow[] = [
   },
 ];
 
-const ART: readonly CommandName[] = ['prepare', 'check'];
+const PIECES: readonly CommandName[] = ['prepare', 'check'];
+const ART: readonly CommandName[] = [...PIECES, 'sheet'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
 const ALL: readonly CommandName[] = [...ART, 'suits', ...LISTS];
 
@@ -194,6 +210,31 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--copies <n>',
+    help: 'how many of each artwork (default: 1)',
+    of: ['sheet'],
+  },
+  {
+    flags: '--pair',
+    help: 'a second piece with each, its mirror image, kept beside it on the same page',
+    of: ['sheet'],
+  },
+  {
+    flags: '--may-turn',
+    help: 'pieces may lie turned by a quarter where more fit so',
+    of: ['sheet'],
+  },
+  {
+    flags: '--gutter <length>',
+    help: 'at least this far from picture to picture (default: 3mm)',
+    of: ['sheet'],
+  },
+  {
+    flags: '--platen <size>',
+    help: 'what the press takes at once, such as 380x380mm, where whole pages are pressed: all pieces of a page lie within it',
+    of: ['sheet'],
+  },
+  {
     flags: '--out <folder>',
     help: 'where print-ready files go (default: print-ready beside each artwork)',
     of: ART,
@@ -201,12 +242,12 @@ export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--proof <folder>',
     help: 'write a picture of what the pressed blank will look like there, <art>.<blank>.proof.png; to look at, never to print',
-    of: ART,
+    of: PIECES,
   },
   {
     flags: '--proof-mark',
     help: 'stripe in the proof what is out of gamut',
-    of: ART,
+    of: PIECES,
   },
   { flags: '--force', help: 'replace files that are there', of: ART },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },

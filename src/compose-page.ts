@@ -7,7 +7,7 @@ import { bleedBoxOf } from './job/lines.ts';
 import { checkPixels } from './prepare/canvas.ts';
 import type { ComposedPrint } from './prepare-artwork.ts';
 import { layOnto } from './raster/lay-onto.ts';
-import { createRaster } from './raster/raster.ts';
+import { createRaster, type Raster } from './raster/raster.ts';
 import { labelPiece } from './reports/piece-label.ts';
 import { fitPage } from './sheet/fit-page.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
@@ -64,15 +64,30 @@ export function planPageOf(
  * The picture of a page: the piece with the very pixels that its own file would have, and the marks. White around it, or
  * clear where the piece is. @throws BlankcheckError `too-slow`, the signal's reason.
  */
-export async function composePage(
+export function composePage(
+  print: ComposedPrint,
+  page: PagePlan,
+  options: ComposePageOptions,
+): Promise<ComposedPrint> {
+  return composePieces(print, page, () => print.raster, options);
+}
+
+export interface ComposePageOptions {
+  readonly limits: Limits;
+  readonly signal?: AbortSignal | undefined;
+}
+
+/** The same of a page of several pieces: each with its own picture, all of the kind of `print`, whose plan is told. */
+export async function composePieces(
   { picture, plan, raster }: ComposedPrint,
   page: PagePlan,
-  { limits, signal }: { readonly limits: Limits; readonly signal?: AbortSignal | undefined },
+  pictureOf: (piece: number) => Raster,
+  { limits, signal }: ComposePageOptions,
 ): Promise<ComposedPrint> {
   const { widthPx, heightPx, sizeMm } = page;
   const whole = createRaster({ ...raster, widthPx, heightPx });
   if (!raster.hasAlpha) whole.data.fill(255);
-  for (const { xPx, yPx } of page.pieces) layOnto(whole, raster, xPx, yPx);
+  for (const [piece, { xPx, yPx }] of page.pieces.entries()) layOnto(whole, pictureOf(piece), xPx, yPx);
   signal?.throwIfAborted();
   const drawn = await drawMarksOver(whole, page.marks.drawing, { x: page.ppi, y: page.ppi }, limits);
   const size = { widthPx, heightPx, widthMm: sizeMm.width, heightMm: sizeMm.height };

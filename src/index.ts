@@ -39,6 +39,7 @@ export {
 export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
+export { type ComposeSheetOptions, composeSheet, encodeSheet } from './compose-sheet.ts';
 export { listConditionIds, loadCondition } from './conditions/load-condition.ts';
 export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';
@@ -62,6 +63,16 @@ export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts'
 export type { JobRequest } from './job/job-request.ts';
 export { DEFAULT_PPI, MAX_PPI } from './job/print-resolution.ts';
 export type { BlankSuit, SuitVerdict } from './job/suit-job.ts';
+export { type JudgedPiece, type JudgePieceOptions, judgePiece, type PrintedPiece } from './judge-piece.ts';
+export {
+  type LaidPiece,
+  type LaidSheet,
+  type LaidSheets,
+  laySheets,
+  MOST_COPIES,
+  type SheetLayout,
+  type SheetOrder,
+} from './lay-sheets.ts';
 export { type Mended, type MendedArtwork, mendArtwork, reportMends } from './mend-artwork.ts';
 export type { ExtendHow, MendContext, MendDefinition, MendedRaster } from './mends/define-mend.ts';
 export { MENDS } from './mends/index.ts';
@@ -108,12 +119,14 @@ export type {
   Summary,
 } from './reports/report.ts';
 export { toRunReportJson } from './reports/run-report-json.ts';
+export type { LeftOut, SheetPieceReport, SheetReport, SheetsReport } from './reports/sheets-report.ts';
 export { statusOf } from './reports/status.ts';
 export type { SuitedArtwork } from './reports/suits.ts';
 export { toSuitsJson } from './reports/suits-json.ts';
 export { renderSuits } from './reports/suits-text.ts';
 export { summarise } from './reports/summary.ts';
 export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
+export { renderTextSheets } from './reports/text-sheets.ts';
 export { renderTextSummary } from './reports/text-summary.ts';
 export { showHidden } from './reports/visible-text.ts';
 export type { MarkKind } from './sheet/marks/mark-kinds.ts';

@@ -85,7 +85,7 @@ export function composeInSrgb(
 /** The bytes of the print-ready file of a composed picture. */
 export async function encodePrintReady(
   artwork: Pick<Artwork, 'sha256'>,
-  { blank }: Pick<PicturedArtwork, 'blank'>,
+  { blank }: { readonly blank: { readonly id: string } },
   { plan, raster, densityPpi }: ComposedPrint,
   { format: wanted, conversion }: PrepareOptions = {},
 ): Promise<Uint8Array> {

@@ -84,6 +84,12 @@ const NAMES = [
   'renderSuits',
   'suitArtwork',
   'toSuitsJson',
+  'MOST_COPIES',
+  'composeSheet',
+  'encodeSheet',
+  'judgePiece',
+  'laySheets',
+  'renderTextSheets',
 ];
 
 describe('the door of the library', () => {

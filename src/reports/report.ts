@@ -4,6 +4,7 @@ import type { RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Intent } from '../icc/profile.ts';
 import type { Step } from '../prepare/step.ts';
 import type { PagePlan } from '../sheet/page-plan.ts';
+import type { LeftOut, SheetReport } from './sheets-report.ts';
 
 /** ready: nothing to say or advice only; look: warnings; stop: errors. */
 export type Status = 'ready' | 'look' | 'stop' | 'unreadable';
@@ -123,4 +124,8 @@ export interface RunReport {
   readonly program: { readonly name: 'blankcheck'; readonly version: string };
   readonly summary: Summary;
   readonly results: readonly ArtworkReport[];
+  /** Of `sheet`: the pages that the pieces lie on together, what is on none, and what could not be kept together. */
+  readonly sheets?: readonly SheetReport[];
+  readonly leftOut?: readonly LeftOut[];
+  readonly apart?: readonly string[];
 }

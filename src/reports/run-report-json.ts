@@ -7,6 +7,7 @@ import type { PagePlan } from '../sheet/page-plan.ts';
 import { phraseFinding } from './phrase.ts';
 import type { ArtworkReport, MendReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
+import { sheetsJsonOf } from './sheets-json.ts';
 import { escapeJsonText } from './visible-text.ts';
 
 /**
@@ -22,6 +23,8 @@ export function toRunReportJson(run: RunReport, checks: readonly CheckDefinition
     program: { name: run.program.name, version: run.program.version },
     summary: { artworks, ready, look, stop, unreadable, passedOver },
     results: run.results.map((result) => resultOf(result, checks)),
+    ...(run.sheets &&
+      sheetsJsonOf({ sheets: run.sheets, leftOut: run.leftOut ?? [], apart: run.apart ?? [] })),
   };
   return `${escapeJsonText(JSON.stringify(document, null, 2))}\n`;
 }

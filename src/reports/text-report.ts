@@ -18,6 +18,8 @@ export interface TextReportOptions extends Page {
   readonly showPlan?: boolean;
   /** Say where there is no proof too, and why. */
   readonly proofAsked?: boolean;
+  /** Its pictures go on sheets, which are told apart from it: nothing of a file of its own. */
+  readonly onSheets?: boolean;
   /** Whose phrases tell the findings; the program's own by default. */
   readonly checks?: readonly CheckDefinition[];
 }
@@ -38,7 +40,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     tellNotChecked(outcomes, options),
     [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],
     options.showPlan ? tellSteps(report, options) : [],
-    tellFile(report, options),
+    options.onSheets ? [] : tellFile(report, options),
     tellProof(report, options),
   ];
   return sections

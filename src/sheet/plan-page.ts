@@ -36,18 +36,7 @@ export interface PageOptions {
 export function planPage(piece: SinglePiece, page: Page, options: PageOptions): PagePlan {
   const { ppi, scaleCorrection, driverMirrors, paper, without } = options;
   const pixelMm = MM_PER_INCH / ppi;
-  const sizeMm = {
-    width: page.sizeMm.width / scaleCorrection.x,
-    height: page.sizeMm.height / scaleCorrection.y,
-  };
-  const printableMm = {
-    x: page.printableMm.x / scaleCorrection.x,
-    y: page.printableMm.y / scaleCorrection.y,
-    width: page.printableMm.width / scaleCorrection.x,
-    height: page.printableMm.height / scaleCorrection.y,
-  };
-  const widthPx = Math.round(sizeMm.width / pixelMm);
-  const heightPx = Math.round(sizeMm.height / pixelMm);
+  const { sizeMm, printableMm, widthPx, heightPx } = pageOnPaper(page, options);
   const x = Math.round(startOf('x', 'width', piece, printableMm) / pixelMm);
   const y = Math.round(startOf('y', 'height', piece, printableMm) / pixelMm);
   const canvasMm = {
@@ -83,6 +72,26 @@ export function planPage(piece: SinglePiece, page: Page, options: PageOptions): 
     densityPpi: { x: ppi / scaleCorrection.x, y: ppi / scaleCorrection.y },
     pieces: [place],
     marks,
+  };
+}
+
+/** The page at the size that it will have on the paper. */
+export function pageOnPaper(
+  page: Page,
+  { ppi, scaleCorrection: { x, y } }: Pick<PageOptions, 'ppi' | 'scaleCorrection'>,
+): Pick<PagePlan, 'sizeMm' | 'printableMm' | 'widthPx' | 'heightPx'> {
+  const sizeMm = { width: page.sizeMm.width / x, height: page.sizeMm.height / y };
+  const printable = page.printableMm;
+  return {
+    sizeMm,
+    printableMm: {
+      x: printable.x / x,
+      y: printable.y / y,
+      width: printable.width / x,
+      height: printable.height / y,
+    },
+    widthPx: Math.round((sizeMm.width / MM_PER_INCH) * ppi),
+    heightPx: Math.round((sizeMm.height / MM_PER_INCH) * ppi),
   };
 }
 

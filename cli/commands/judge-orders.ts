@@ -1,0 +1,88 @@
+import {
+  BlankcheckError,
+  type JudgedPiece,
+  judgePiece,
+  type Limits,
+  type PrintRequest,
+  readPrintRecord,
+  reportUnreadable,
+  type SheetOrder,
+} from '../../src/index.ts';
+import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
+import type { ArtworkReader } from '../inputs/read-artworks.ts';
+import type { RunListener } from './judge-all.ts';
+
+/** One side of what is to be printed, before its art is read. */
+export interface PlannedSide {
+  readonly artwork: PlannedArtwork;
+  readonly request: PrintRequest;
+  /** Files of our own are passed over where nobody named them. */
+  readonly skipOwn: boolean;
+}
+
+export interface PlannedOrder extends Omit<SheetOrder, 'sides'> {
+  readonly sides: readonly PlannedSide[];
+}
+
+export interface JudgeOrdersOptions {
+  readonly anyway: boolean;
+  readonly signal: AbortSignal;
+  readonly limits: Partial<Limits>;
+  readonly reader: ArtworkReader;
+}
+
+export interface JudgedOrders {
+  readonly orders: readonly SheetOrder[];
+  readonly passedOver: number;
+  readonly faults: number;
+}
+
+/**
+ * Reads and judges the art of every order, each once. Ends early, without an error, when the signal says so.
+ * @throws BlankcheckError of kind `usage` for a request that cannot be met.
+ */
+export async function judgeOrders(
+  planned: readonly PlannedOrder[],
+  options: JudgeOrdersOptions,
+  listener: RunListener,
+): Promise<JudgedOrders> {
+  const orders: SheetOrder[] = [];
+  let [passedOver, faults] = [0, 0];
+  for (const { sides, ...order } of planned) {
+    const judged: JudgedPiece[] = [];
+    for (const side of sides) {
+      if (options.signal.aborted) break;
+      try {
+        const piece = await judgeSide(side, options);
+        if (piece === null) passedOver += 1;
+        else {
+          judged.push(piece);
+          listener.report(piece.report);
+        }
+      } catch (error) {
+        if (options.signal.aborted) break;
+        if (error instanceof BlankcheckError && error.kind === 'usage') throw error;
+        faults += 1;
+        listener.fault(side.artwork.path, error);
+      }
+    }
+    if (judged.length === sides.length) orders.push({ ...order, sides: judged });
+  }
+  return { orders, passedOver, faults };
+}
+
+/** null for a file of our own to pass over. */
+async function judgeSide(
+  { artwork, request, skipOwn }: PlannedSide,
+  { reader, anyway, signal, limits }: JudgeOrdersOptions,
+): Promise<JudgedPiece | null> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await reader.read(artwork);
+  } catch (error) {
+    if (!(error instanceof BlankcheckError)) throw error;
+    return { report: reportUnreadable({ path: artwork.path, bytes: null }, error, request), printed: null };
+  }
+  if (skipOwn && readPrintRecord(bytes)) return null;
+  return judgePiece({ path: artwork.path, bytes }, request, { anyway, signal, limits });
+}

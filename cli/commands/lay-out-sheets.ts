@@ -1,0 +1,112 @@
+import { join } from 'node:path';
+import {
+  choosePrintReadyFormat,
+  DEFAULT_PPI,
+  type LaidSheets,
+  laySheets,
+  type PrintRequest,
+} from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { exitCodeOf } from '../exit-code.ts';
+import { createArtworkReader } from '../inputs/read-artworks.ts';
+import { interruptionOf } from '../interrupt.ts';
+import type { Io } from '../io.ts';
+import { parseLimits } from '../limits.ts';
+import { createInputGuard } from '../output/input-guard.ts';
+import { nameSheets } from '../output/name-sheets.ts';
+import type { TempFiles } from '../output/temp-files.ts';
+import { judgeOrders } from './judge-orders.ts';
+import { planOrders } from './plan-orders.ts';
+import { readGutter, readPlaten } from './sheet-options.ts';
+import { tellPeopleOfSheets, tellProgramsOfSheets } from './tell-sheets.ts';
+import { writeSheets } from './write-sheets.ts';
+
+const EXTENSIONS = { png: 'png', tiff: 'tif' } as const;
+
+/**
+ * `sheet`: judges the artworks, packs their copies on as few pages as it can, writes the pages. Tells people on standard
+ * error and programs on standard output. Returns the exit code. @throws BlankcheckError of kind `usage`.
+ */
+export async function layOutSheets(
+  words: readonly string[],
+  options: TypedOptions,
+  io: Io,
+  temps: TempFiles,
+): Promise<number> {
+  const { cwd, interrupt: signal } = io;
+  const limits = parseLimits(options.limit ?? []);
+  const layout = { gutterMm: readGutter(options.gutter), ...readPlaten(options.platen) };
+  const { planned, missing, passedOver, named, common } = await planOrders(words, options, io);
+  const artworks = planned.flatMap(({ sides }) => sides.map(({ artwork }) => artwork));
+  const ppi = common.ppi ?? common.printer?.ppi ?? finestOf(planned.flatMap(({ sides }) => sides));
+  const request = { ...common, ppi };
+  const format = choosePrintReadyFormat(common.conversion, {
+    format: options.format === 'pdf' ? undefined : options.format,
+    background: common.background,
+  });
+  // Before a picture is read: what is wrong with the page itself.
+  laySheets([], request, layout);
+  const people = tellPeopleOfSheets(options, io);
+  const judged = await judgeOrders(
+    planned.map((order) => ({
+      ...order,
+      sides: order.sides.map((side) => ({ ...side, request: { ...side.request, ppi } })),
+    })),
+    {
+      anyway: options.anyway === true,
+      signal,
+      limits,
+      reader: createArtworkReader(io.stdin, signal, limits.maxBytes),
+    },
+    people,
+  );
+  const results = judged.orders.flatMap(({ sides }) => sides.map(({ report }) => report));
+  const laid: LaidSheets = laySheets(signal.aborted ? [] : judged.orders, request, layout);
+  const paths =
+    options.dryRun === true
+      ? []
+      : nameSheets({
+          ...named,
+          folder: options.out ?? join(named.folder, 'print-ready'),
+          paper: common.sheet!.id,
+          sheets: laid.sheets.length,
+          extension: EXTENSIONS[format],
+        });
+  const driverMirrors = common.printer?.driverMirrors ?? false;
+  const sheets = await writeSheets(laid.sheets, paths, {
+    format,
+    conversion: common.conversion,
+    driverMirrors,
+    limits,
+    force: options.force === true,
+    cwd,
+    signal,
+    guard: createInputGuard(artworks.map(({ origin }) => origin)),
+    temps,
+  });
+  const run = {
+    results,
+    driverMirrors,
+    passedOver: passedOver + judged.passedOver,
+    usageErrors: missing,
+    sheets,
+    leftOut: laid.leftOut,
+    apart: laid.apart,
+  };
+  people.end(run);
+  const exitCode = exitCodeOf({
+    results,
+    failOn: options.failOn ?? 'error',
+    usageErrors: missing.length,
+    faults: judged.faults,
+    interruptedBy: interruptionOf(signal),
+    unmade: laid.leftOut.length + sheets.filter(({ error }) => error).length,
+  });
+  if (exitCode !== 2) tellProgramsOfSheets(run, options, io);
+  return exitCode;
+}
+
+/** A page has one resolution: the finest that a blank on it asks for. */
+function finestOf(sides: readonly { readonly request: PrintRequest }[]): number {
+  return Math.max(...sides.map(({ request }) => request.blank.ppi ?? DEFAULT_PPI), 1);
+}

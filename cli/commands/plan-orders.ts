@@ -1,0 +1,87 @@
+import { BlankcheckError, type PrintRequest } from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { planInputs } from '../inputs/plan-inputs.ts';
+import type { Io } from '../io.ts';
+import type { PlannedOrder } from './judge-orders.ts';
+import { readRequest } from './read-request.ts';
+import { readCopies } from './sheet-options.ts';
+
+export interface PlannedSheets {
+  readonly planned: readonly PlannedOrder[];
+  /** Words that name nothing, and folders and archives that hold no artwork; the others are done all the same. */
+  readonly missing: readonly BlankcheckError[];
+  readonly passedOver: number;
+  /** What the files are called after, and beside what they go. */
+  readonly named: { readonly folder: string; readonly stem: string; readonly more: number };
+  /** What is the same for all pieces. */
+  readonly common: PrintRequest;
+}
+
+/** What `sheet` is to print, by the words of its command line. @throws BlankcheckError of kind `usage`. */
+export async function planOrders(
+  words: readonly string[],
+  options: TypedOptions,
+  { cwd, interrupt: signal }: Io,
+): Promise<PlannedSheets> {
+  const common = await readSheetRequest(options, cwd, signal);
+  if (words.length === 0)
+    throw new BlankcheckError(
+      'missing-artwork',
+      'No artwork was given.\nName files, folders or ZIP archives, or - for standard input.',
+    );
+  const copies = readCopies(options.copies);
+  const { planned, missing } = await planInputs(words, {
+    cwd,
+    recursive: options.recursive === true,
+    signal,
+  });
+  const artworks = planned.flatMap(({ artworks, kind }) =>
+    artworks.map((artwork) => ({ artwork, skipOwn: kind !== 'artwork' })),
+  );
+  const first = artworks[0]?.artwork;
+  const empty = planned.filter(({ artworks, repeats }) => artworks.length + repeats === 0);
+  return {
+    planned: artworks.map((side) => ({
+      sides: [{ ...side, request: common }],
+      copies,
+      pair: options.pair === true,
+      mayTurn: options.mayTurn === true,
+    })),
+    missing: [...missing, ...empty.map(({ word }) => noArtworkIn(word))],
+    passedOver: planned.reduce((sum, { passedOver }) => sum + passedOver, 0),
+    named: {
+      folder: first?.folder ?? '.',
+      stem: first?.stem ?? 'sheet',
+      more: Math.max(artworks.length - 1, 0),
+    },
+    common,
+  };
+}
+
+/** The request of the options; without `--sheet`, the paper that the printer is set up for. */
+async function readSheetRequest(
+  options: TypedOptions,
+  cwd: string,
+  signal: AbortSignal,
+): Promise<PrintRequest> {
+  if (options.proof !== undefined)
+    throw new BlankcheckError(
+      'bad-option',
+      'Proofs are made of single pieces.\nTake prepare or check for --proof.',
+    );
+  const request = await readRequest(options, cwd, signal);
+  const sheet = request.sheet ?? request.printer?.paper;
+  if (!sheet)
+    throw new BlankcheckError(
+      'missing-sheet',
+      'No sheet was given.\nName it with --sheet, such as --sheet a4, or give --printer with a record of your printer.',
+    );
+  return { ...request, sheet };
+}
+
+function noArtworkIn(word: string): BlankcheckError {
+  return new BlankcheckError(
+    'no-artwork-in-folder',
+    `No artwork in "${word}".\nArtwork is PNG, JPEG, WebP, TIFF, AVIF, GIF or SVG; hidden and print-ready files are passed over.`,
+  );
+}

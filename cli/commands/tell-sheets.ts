@@ -1,0 +1,71 @@
+import {
+  type ArtworkReport,
+  type BlankcheckError,
+  renderTextReport,
+  renderTextSheets,
+  type SheetsReport,
+  summarise,
+  toRunReportJson,
+  VERSION,
+} from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { printError, printFault } from '../errors.ts';
+import { exitCodeOf } from '../exit-code.ts';
+import type { Io } from '../io.ts';
+import { describeTerminal } from '../terminal.ts';
+import type { RunListener } from './judge-all.ts';
+
+/** What a run of `sheet` came to. */
+export interface SheetsRun extends SheetsReport {
+  readonly results: readonly ArtworkReport[];
+  readonly passedOver: number;
+  readonly driverMirrors: boolean;
+  readonly usageErrors: readonly BlankcheckError[];
+}
+
+export interface SheetsListener extends RunListener {
+  /** The sheets, what is on none, and what named nothing. */
+  end(run: SheetsRun): void;
+}
+
+/** Of each artwork only what there is to mend or to look at, then the sheets; with --quiet only what went wrong. */
+export function tellPeopleOfSheets(options: TypedOptions, { stderr, env, interrupt }: Io): SheetsListener {
+  const page = describeTerminal(stderr, env, options);
+  let told = 0;
+  const tell = (text: string) => {
+    stderr.write(told === 0 ? text : `\n${text}`);
+    told += 1;
+  };
+  return {
+    report(report) {
+      if (options.quiet && !isWrong(report, options)) return;
+      tell(renderTextReport(report, { ...page, showPlan: options.dryRun === true, onSheets: true }));
+    },
+    fault: (path, error) => printFault(stderr, error, path),
+    end(run) {
+      const wrong = run.leftOut.length > 0 || run.sheets.some(({ error }) => error);
+      if (!interrupt.aborted && (!options.quiet || wrong))
+        tell(renderTextSheets(run, { ...page, driverMirrors: run.driverMirrors }));
+      for (const error of run.usageErrors) printError(stderr, error);
+      if (interrupt.aborted) stderr.write('blankcheck: interrupted\n');
+    },
+  };
+}
+
+function isWrong(report: ArtworkReport, { failOn = 'error' }: TypedOptions): boolean {
+  const alone = { results: [report], failOn, usageErrors: 0, faults: 0, interruptedBy: null };
+  return report.status === 'stop' || exitCodeOf(alone) !== 0;
+}
+
+/** The report as JSON, or the paths of the sheets written, one a line. */
+export function tellProgramsOfSheets(run: SheetsRun, options: TypedOptions, { stdout }: Io): void {
+  if (options.json) {
+    const { results, passedOver } = run;
+    const program = { name: 'blankcheck', version: VERSION } as const;
+    stdout.write(
+      toRunReportJson({ schemaVersion: 1, program, summary: summarise(results, passedOver), ...run }),
+    );
+    return;
+  }
+  for (const { output } of run.sheets) if (output) stdout.write(`${output.path}\n`);
+}

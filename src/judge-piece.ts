@@ -1,0 +1,89 @@
+import { setImmediate } from 'node:timers/promises';
+import { BlankcheckError } from './blankcheck-error.ts';
+import { familyOf } from './catalogue/catalogue.ts';
+import { conditionFor, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import { warmColourTables } from './conditions/colour-tables.ts';
+import { findPage } from './find-page.ts';
+import type { Artwork } from './formats/artwork.ts';
+import type { RectMm } from './geometry/rectangle.ts';
+import { bleedBoxOf } from './job/lines.ts';
+import { resolveBlank } from './job/resolve-blank.ts';
+import { mendArtwork } from './mend-artwork.ts';
+import { type ComposedPrint, composeArtwork } from './prepare-artwork.ts';
+import type { ReadOptions } from './read-artwork.ts';
+import { readForPrint } from './read-for-print.ts';
+import { reportChecked, reportUnreadable } from './report-artwork.ts';
+import { labelPiece } from './reports/piece-label.ts';
+import type { ArtworkReport } from './reports/report.ts';
+
+/** What of a judged artwork goes on a sheet: its print-ready picture, and boxes in mm on the blank. */
+export interface PrintedPiece {
+  readonly print: ComposedPrint;
+  /** Of the artwork's bytes. */
+  readonly sha256: string;
+  readonly outlineMm: RectMm;
+  readonly bleedMm: RectMm;
+  readonly printedMm: RectMm;
+  /** Whether it reads backwards on the paper. */
+  readonly mirrored: boolean;
+  readonly label: readonly string[];
+}
+
+export interface JudgedPiece {
+  readonly report: ArtworkReport;
+  /** null where it is to be left out: unreadable, nothing printed, or a verdict of stop (without `anyway`). */
+  readonly printed: PrintedPiece | null;
+}
+
+export interface JudgePieceOptions extends ReadOptions {
+  /** Print it although the verdict is stop. */
+  readonly anyway?: boolean;
+}
+
+/**
+ * Reads, mends and judges an artwork for a sheet, and makes its print-ready picture once, however often it is printed.
+ * @throws BlankcheckError of kind `usage` for a request that cannot be met, the signal's reason when it was aborted.
+ */
+export async function judgePiece(
+  source: { readonly path: string; readonly bytes: Uint8Array },
+  asked: PrintRequest,
+  options: JudgePieceOptions = {},
+): Promise<JudgedPiece> {
+  resolveBlank(asked, familyOf(asked.blank));
+  const condition = await conditionFor(asked);
+  const whileDecoding = () => warmColourTables(condition.profile, asked.conversion);
+  let given: Artwork;
+  try {
+    given = await readForPrint(source.bytes, asked, { ...options, whileDecoding });
+  } catch (error) {
+    if (error instanceof BlankcheckError && error.kind === 'artwork')
+      return { report: reportUnreadable(source, error, asked), printed: null };
+    throw error;
+  }
+  const { artwork, mends, request: mended } = await mendArtwork(given, { ...asked, condition }, options);
+  const request = { ...mended, condition };
+  const pictured = await pictureArtwork(artwork, request, options);
+  await setImmediate();
+  const checked = await judgePicture(artwork, pictured, request);
+  options.signal?.throwIfAborted();
+  const report = reportChecked(source.path, given, checked, request, mends);
+  const printedMm = findPage(pictured.job, pictured.extents, request)?.printedMm;
+  const wanted = report.status !== 'stop' || options.anyway === true;
+  const { conversion } = request;
+  const print =
+    wanted && printedMm ? await composeArtwork(artwork, pictured, { ...options, conversion }) : null;
+  if (print === null || !printedMm || pictured.job === null) return { report, printed: null };
+  const { blank, placementMm } = pictured.job;
+  return {
+    report,
+    printed: {
+      print,
+      sha256: given.sha256,
+      outlineMm: blank.outline.box,
+      bleedMm: bleedBoxOf(blank),
+      printedMm,
+      mirrored: blank.surface === 'first',
+      label: labelPiece(source.path, request.blank, placementMm),
+    },
+  };
+}

@@ -1,0 +1,181 @@
+import { BlankcheckError } from './blankcheck-error.ts';
+import type { PrintRequest } from './check-artwork.ts';
+import { formatLength, MM_PER_INCH } from './geometry/length.ts';
+import type { JudgedPiece, PrintedPiece } from './judge-piece.ts';
+import { checkPixels } from './prepare/canvas.ts';
+import { findPageMargins } from './printers/page-limits.ts';
+import type { LeftOut, SheetPieceReport } from './reports/sheets-report.ts';
+import type { PagePlan } from './sheet/page-plan.ts';
+import type { SizeMm } from './sheet/paper.ts';
+import { planSheets } from './sheet/several/plan-sheets.ts';
+import type { SheetPiece } from './sheet/several/sheet-piece.ts';
+
+/** What is to be printed of one blank: its art, or the art of both its sides. */
+export interface SheetOrder {
+  readonly sides: readonly JudgedPiece[];
+  /** 1 or more. */
+  readonly copies: number;
+  /** Each copy comes with a second one that is its mirror image. */
+  readonly pair: boolean;
+  /** Whether it may lie on the page turned by 90 degrees. */
+  readonly mayTurn: boolean;
+}
+
+export interface SheetLayout {
+  /** Between two pictures. 0 or more. */
+  readonly gutterMm: number;
+  /** What the press takes at once, where whole pages are pressed. */
+  readonly platenMm?: SizeMm;
+}
+
+/** One sheet before a pixel of it is made. */
+export interface LaidSheet {
+  readonly page: PagePlan;
+  /** What lies at each place of the page. */
+  readonly pieces: readonly LaidPiece[];
+}
+
+export interface LaidPiece extends SheetPieceReport {
+  readonly printed: PrintedPiece;
+}
+
+export interface LaidSheets {
+  readonly sheets: readonly LaidSheet[];
+  readonly leftOut: readonly LeftOut[];
+  /** Artworks of pieces that belong together and that no page takes together. */
+  readonly apart: readonly string[];
+}
+
+/**
+ * Lays every copy of every order on as few sheets as the packing finds. An order of which a side is not to be printed is
+ * left out, and named. The same orders give the same sheets.
+ * @throws BlankcheckError `missing-sheet`, `bad-option`, `print-too-large`, `not-built-yet` for inks and rolls.
+ */
+export function laySheets(
+  orders: readonly SheetOrder[],
+  request: Pick<PrintRequest, 'sheet' | 'printer' | 'conversion' | 'omitMarks'> & { readonly ppi: number },
+  { gutterMm, platenMm }: SheetLayout,
+): LaidSheets {
+  const { sheet: paper, printer, ppi, omitMarks } = request;
+  if (!paper)
+    throw new BlankcheckError(
+      'missing-sheet',
+      'No sheet was given.\nName it with --sheet, such as --sheet a4.',
+    );
+  refuseWhatIsNotBuilt(request);
+  if (!(gutterMm >= 0 && gutterMm <= MOST_GUTTER_MM))
+    throw new BlankcheckError(
+      'bad-option',
+      `Expected 0 mm to ${formatLength(MOST_GUTTER_MM)} between pieces, received ${gutterMm} mm.`,
+    );
+  const toPx = (mm: number | null) => Math.round(((mm ?? 0) / MM_PER_INCH) * ppi);
+  checkPixels(toPx(paper.widthMm), toPx(paper.heightMm), `the sheet ${paper.id} at ${ppi} pixels per inch`);
+  const laid = orders.flatMap(listPieces);
+  const plan = planSheets(
+    laid.map(({ piece }) => piece),
+    {
+      paper,
+      margins: findPageMargins(printer?.marginsMm),
+      ppi,
+      gutterMm,
+      platenMm: platenMm ?? null,
+      scaleCorrection: printer?.scaleCorrection ?? { scan: 1, feed: 1 },
+    },
+    { driverMirrors: printer?.driverMirrors ?? false, ...(omitMarks && { without: omitMarks }) },
+  );
+  const tooLarge = plan.leftOut.map(({ piece, reason }): LeftOut => {
+    const { artwork, blank } = laid[piece]!.told;
+    return { artwork, blank, reason, copies: 1 };
+  });
+  const apart = plan.apart.map((group) => laid.find(({ piece }) => piece.group === group)!.told.artwork);
+  return {
+    sheets: plan.sheets.map(({ page, pieces }) => ({
+      page,
+      pieces: pieces.map((piece) => ({ ...laid[piece]!.told, printed: laid[piece]!.printed })),
+    })),
+    leftOut: [...orders.flatMap(listLeftOut), ...gather(tooLarge)],
+    apart: [...new Set(apart)],
+  };
+}
+
+/** Wider gaps than this are no gutter but a wrong unit. */
+const MOST_GUTTER_MM = 100;
+
+function refuseWhatIsNotBuilt({ sheet, conversion }: Pick<PrintRequest, 'sheet' | 'conversion'>): void {
+  if (conversion?.profile.space === 'cmyk')
+    throw new BlankcheckError(
+      'not-built-yet',
+      'A sheet in the inks of a printer profile is not built yet.\nLeave the profile out.',
+    );
+  if (sheet?.heightMm === null)
+    throw new BlankcheckError(
+      'not-built-yet',
+      'Several pieces on a roll are not built yet.\nGive the length too, such as --sheet 610x1000mm.',
+    );
+}
+
+interface Listed {
+  readonly piece: SheetPiece;
+  readonly printed: PrintedPiece;
+  readonly told: SheetPieceReport;
+}
+
+function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number): Listed[] {
+  if (!isWhole(sides)) return [];
+  return Array.from({ length: copies }, (_, copy) =>
+    (pair ? [false, true] : [false]).flatMap((mirroredDesign) =>
+      sides.map(({ report, printed }): Listed => {
+        const { print, outlineMm, bleedMm, printedMm, label } = printed;
+        return {
+          printed,
+          told: { artwork: report.artwork.path, blank: report.blank.id, copy: copy + 1, mirroredDesign },
+          piece: {
+            outlineMm,
+            bleedMm,
+            printedMm,
+            widthPx: print.raster.widthPx,
+            heightPx: print.raster.heightPx,
+            // In boxes on the blank: the picture of the second of a pair is reversed as a whole.
+            mirrored: printed.mirrored !== mirroredDesign,
+            label,
+            mayTurn,
+            group: order * MOST_COPIES + copy,
+          },
+        };
+      }),
+    ),
+  ).flat();
+}
+
+/** More copies than this are a slip of the keys. */
+export const MOST_COPIES = 10_000;
+
+type PrintedSide = JudgedPiece & { readonly printed: PrintedPiece };
+
+function isWhole(sides: readonly JudgedPiece[]): sides is readonly PrintedSide[] {
+  return sides.every(({ printed }) => printed !== null);
+}
+
+function listLeftOut({ sides, copies, pair }: SheetOrder): LeftOut[] {
+  if (isWhole(sides)) return [];
+  return sides.map(({ report, printed }) => ({
+    artwork: report.artwork.path,
+    blank: report.blank.id,
+    reason: printed ? 'other-side' : reasonOf(report.status),
+    copies: pair ? 2 * copies : copies,
+  }));
+}
+
+function reasonOf(status: JudgedPiece['report']['status']): LeftOut['reason'] {
+  return status === 'stop' || status === 'unreadable' ? status : 'nothing-printed';
+}
+
+/** Copies of one piece that are left out for one reason, as one. */
+function gather(entries: readonly LeftOut[]): LeftOut[] {
+  const byPiece = new Map<string, LeftOut>();
+  for (const entry of entries) {
+    const key = JSON.stringify([entry.artwork, entry.blank, entry.reason]);
+    byPiece.set(key, { ...entry, copies: entry.copies + (byPiece.get(key)?.copies ?? 0) });
+  }
+  return [...byPiece.values()];
+}

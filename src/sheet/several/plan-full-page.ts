@@ -1,0 +1,75 @@
+import { MM_PER_INCH } from '../../geometry/length.ts';
+import type { RectMm } from '../../geometry/rectangle.ts';
+import { moveRect } from '../../geometry/rigid-move.ts';
+import { layMarks } from '../marks/lay-marks.ts';
+import type { PagePlan, PiecePlace } from '../page-plan.ts';
+import { pageOnPaper } from '../plan-page.ts';
+import type { GroupMember } from './arrange-group.ts';
+import type { PageWay, SheetsRequest } from './page-ways.ts';
+import type { SheetPiece, SheetsOptions } from './sheet-piece.ts';
+
+/** The page that a way of packing has filled, with its marks. */
+export function planFullPage(
+  pieces: readonly SheetPiece[],
+  members: readonly GroupMember[],
+  { page, scaleCorrection }: PageWay,
+  { paper, ppi }: SheetsRequest,
+  { driverMirrors, without }: SheetsOptions,
+): { readonly page: PagePlan; readonly pieces: readonly number[] } {
+  const onPaper = pageOnPaper(page, { ppi, scaleCorrection });
+  const places = members.map((member) => placeOf(pieces[member.piece]!, member, ppi));
+  const marks = layMarks({
+    pageMm: onPaper.sizeMm,
+    printableMm: onPaper.printableMm,
+    pieces: places.map(({ outlineMm, bleedMm, turn }, at) => {
+      const { mirrored, label } = pieces[members[at]!.piece]!;
+      return { outlineMm, bleedMm, turn, mirrored, label };
+    }),
+    driverMirrors,
+    ...(without && { without }),
+  });
+  return {
+    page: {
+      paper: paper.id,
+      orientation: page.orientation,
+      ...onPaper,
+      ppi,
+      densityPpi: { x: ppi / scaleCorrection.x, y: ppi / scaleCorrection.y },
+      pieces: driverMirrors ? places.map((place) => asSent(place, onPaper.widthPx)) : places.map(bare),
+      marks,
+    },
+    pieces: members.map(({ piece }) => piece),
+  };
+}
+
+interface PlaceOnPaper extends PiecePlace {
+  readonly widthPx: number;
+}
+
+function placeOf(piece: SheetPiece, { turn, x, y }: GroupMember, ppi: number): PlaceOnPaper {
+  const pixelMm = MM_PER_INCH / ppi;
+  const lying = turn === 90;
+  const widthPx = lying ? piece.heightPx : piece.widthPx;
+  const heightPx = lying ? piece.widthPx : piece.heightPx;
+  const middle = { x: (x + widthPx / 2) * pixelMm, y: (y + heightPx / 2) * pixelMm };
+  // The middle of the picture is the middle of the bleed's box, whatever its whole pixels make of the size.
+  const { bleedMm, mirrored } = piece;
+  const about = (box: RectMm): RectMm => {
+    const fromMiddle = {
+      ...box,
+      x: box.x - bleedMm.x - bleedMm.width / 2,
+      y: box.y - bleedMm.y - bleedMm.height / 2,
+    };
+    return moveRect(fromMiddle, { mirrored, turn, by: middle });
+  };
+  return { xPx: x, yPx: y, widthPx, turn, bleedMm: about(bleedMm), outlineMm: about(piece.outlineMm) };
+}
+
+/** On a page that its driver mirrors. */
+function asSent(place: PlaceOnPaper, pageWidthPx: number): PiecePlace {
+  return { ...bare(place), xPx: pageWidthPx - place.xPx - place.widthPx };
+}
+
+function bare({ xPx, yPx, turn, outlineMm, bleedMm }: PlaceOnPaper): PiecePlace {
+  return { xPx, yPx, turn, outlineMm, bleedMm };
+}

@@ -1,0 +1,67 @@
+import { fitPage } from '../fit-page.ts';
+import type { PagePlan } from '../page-plan.ts';
+import type { SizeMm } from '../paper.ts';
+import { planPage } from '../plan-page.ts';
+import { packGroups } from './pack-groups.ts';
+import { listPageWays, type SheetsRequest } from './page-ways.ts';
+import { planFullPage } from './plan-full-page.ts';
+import type { LeftOutReason, SheetPiece, SheetsOptions } from './sheet-piece.ts';
+
+export interface PlannedSheet {
+  readonly page: PagePlan;
+  /** Which piece lies at each place of the page. */
+  readonly pieces: readonly number[];
+}
+
+export interface SheetsPlan {
+  readonly sheets: readonly PlannedSheet[];
+  readonly leftOut: readonly { readonly piece: number; readonly reason: LeftOutReason }[];
+  /** Groups that no page takes together: their pieces are packed one by one. */
+  readonly apart: readonly number[];
+}
+
+/**
+ * Pieces on as few pages as the packing finds, every piece once. Of ways that need as many pages, the one with the most
+ * room for marks. A piece whose picture is too large for a page gets one of its own where what is inked of it is not;
+ * else it is left out. The same pieces give the same pages.
+ */
+export function planSheets(
+  pieces: readonly SheetPiece[],
+  request: SheetsRequest,
+  options: SheetsOptions,
+): SheetsPlan {
+  const ways = listPageWays(request);
+  const { pages, apart, misfits } = packGroups(pieces, ways);
+  const sheets = pages.map(
+    ({ way, members }): PlannedSheet => planFullPage(pieces, members, way, request, options),
+  );
+  const leftOut: SheetsPlan['leftOut'][number][] = [];
+  for (const piece of misfits) {
+    const sheet = planOwnPage(pieces[piece]!, request, options);
+    if (sheet) sheets.push({ page: sheet, pieces: [piece] });
+    else leftOut.push({ piece, reason: reasonOf(pieces[piece]!, request) });
+  }
+  return { sheets, leftOut, apart };
+}
+
+function planOwnPage(
+  piece: SheetPiece,
+  { paper, margins, ppi, platenMm, scaleCorrection: { scan, feed } }: SheetsRequest,
+  options: SheetsOptions,
+): PagePlan | null {
+  if (platenMm && !fitsOn(piece.printedMm, platenMm)) return null;
+  const page = fitPage(piece.printedMm, paper, margins);
+  if (page === null) return null;
+  const scaleCorrection = page.orientation === 'landscape' ? { x: feed, y: scan } : { x: scan, y: feed };
+  return planPage(piece, page, { paper: paper.id, ppi, scaleCorrection, ...options });
+}
+
+function reasonOf({ printedMm }: SheetPiece, { platenMm }: SheetsRequest): LeftOutReason {
+  return platenMm && !fitsOn(printedMm, platenMm) ? 'larger-than-platen' : 'larger-than-page';
+}
+
+function fitsOn({ width, height }: SizeMm, platen: SizeMm): boolean {
+  return (
+    (width <= platen.width && height <= platen.height) || (width <= platen.height && height <= platen.width)
+  );
+}

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { PNG } from 'pngjs';
+import { describe, expect, it } from 'vitest';
+import type { RunReport } from '../../src/index.ts';
+import { expectGolden } from '../golden.ts';
+import { findSchemaFaults } from '../reports/report-schema.ts';
+import { makeArt } from './art.ts';
+import { runMain } from './run-main.ts';
+import { listFiles, makeFolder, readText } from './temp-folder.ts';
+
+const ART = makeArt();
+const COARSE = makeArt([200, 60, 40], 8);
+const TAG = ['--blank', '30x40mm', '--width', '2mm', '--ppi', '72', '--format', 'png'];
+const SHEET = ['sheet', 'basil.png', ...TAG, '--sheet', 'a5'];
+
+const reportOf = (stdout: string) => JSON.parse(stdout) as RunReport;
+
+describe('sheet', () => {
+  it('writes one page for all copies and names it, as JSON that its schema takes', async () => {
+    const cwd = makeFolder({ 'basil.png': ART, 'mint.png': makeArt([10, 90, 10]) });
+    const { code, stdout } = await runMain(
+      ['sheet', 'basil.png', 'mint.png', ...TAG, '--sheet', 'a5', '--copies', '3', '--pair', '--json'],
+      { cwd },
+    );
+    expect(code).toBe(0);
+    const report = reportOf(stdout);
+    expect(findSchemaFaults(report)).toEqual([]);
+    expect(report.summary).toMatchObject({ artworks: 2, ready: 2 });
+    const sheets = report.sheets as unknown as {
+      page: number;
+      pieces: { artwork: string; copy: number; mirroredDesign: boolean; turn: number }[];
+      output: { path: string; widthPx: number };
+    }[];
+    const pieces = sheets.flatMap((sheet) => sheet.pieces);
+    expect(pieces).toHaveLength(12);
+    expect(
+      pieces.filter(({ artwork, mirroredDesign }) => artwork === 'mint.png' && mirroredDesign),
+    ).toHaveLength(3);
+    expect(pieces.every(({ turn }) => turn === 0)).toBe(true);
+    expect(sheets.map(({ output }) => output.path)).toEqual(['print-ready/basil.and-1-more.sheet-a5.png']);
+    expect(listFiles(cwd)).toEqual(['basil.png', 'mint.png', 'print-ready/basil.and-1-more.sheet-a5.png']);
+  });
+
+  it('numbers several pages, gives their paths on standard output, and the same bytes again', async () => {
+    const cwd = makeFolder({ 'basil.png': ART });
+    const words = [...SHEET, '--copies', '30'];
+    const first = await runMain(words, { cwd });
+    expect([first.code, first.stdout]).toEqual([
+      0,
+      'print-ready/basil.sheet-a5.1-of-3.png\nprint-ready/basil.sheet-a5.2-of-3.png\nprint-ready/basil.sheet-a5.3-of-3.png\n',
+    ]);
+    const before = readText(cwd, 'print-ready/basil.sheet-a5.2-of-3.png');
+    const refused = await runMain(words, { cwd });
+    expect([refused.code, refused.stdout]).toEqual([1, '']);
+    expect(refused.stderr).toContain('file-exists');
+    expect((await runMain([...words, '--force'], { cwd })).code).toBe(0);
+    expect(readText(cwd, 'print-ready/basil.sheet-a5.2-of-3.png')).toBe(before);
+  });
+
+  it('leaves out a piece that fails its checks, names it, prints the others: exit 1', async () => {
+    const cwd = makeFolder({ 'basil.png': ART, 'blur.png': COARSE, 'cut.png': ART.slice(0, -20) });
+    const words = ['sheet', 'basil.png', 'blur.png', 'cut.png', ...TAG, '--sheet', 'a5', '--copies', '2'];
+    const { code, stdout, stderr } = await runMain([...words, '--json', '--fail-on', 'never'], { cwd });
+    expect(code).toBe(1);
+    const report = reportOf(stdout);
+    expect(findSchemaFaults(report)).toEqual([]);
+    expect(report.leftOut).toEqual([
+      { artwork: 'blur.png', blank: '30x40mm', reason: 'stop', copies: 2 },
+      { artwork: 'cut.png', blank: '30x40mm', reason: 'unreadable', copies: 2 },
+    ]);
+    expect(report.sheets).toHaveLength(1);
+    expect(listFiles(cwd)).toContain('print-ready/basil.and-2-more.sheet-a5.png');
+    expectGolden('reports/sheets.txt', stderr);
+  });
+
+  it('plans a dry run and writes nothing', async () => {
+    const cwd = makeFolder({ 'basil.png': ART });
+    const { code, stdout } = await runMain([...SHEET, '--copies', '5', '--dry-run', '--json'], { cwd });
+    expect([code, reportOf(stdout).sheets?.[0]?.output]).toEqual([0, null]);
+    expect(listFiles(cwd)).toEqual(['basil.png']);
+  });
+
+  it('takes the paper and the resolution of the printer', async () => {
+    const printer = { name: 'Shed', paper: 'a6', ppi: 100, driverMirrors: false };
+    const cwd = makeFolder({ 'basil.png': ART, 'shed.json': JSON.stringify(printer) });
+    const words = ['sheet', 'basil.png', '--blank', '30x40mm', '--width', '2mm', '--format', 'png'];
+    expect((await runMain([...words, '--printer', 'shed.json'], { cwd })).code).toBe(0);
+    const page = PNG.sync.read(readFileSync(join(cwd, 'print-ready/basil.sheet-a6.png')));
+    expect([page.width, page.height]).toEqual([413, 583]);
+  });
+
+  it.each([
+    [['--sheet', 'a44'], 'unknown-sheet'],
+    [[], 'missing-sheet'],
+    [['--sheet', '10x12mm'], 'margins-too-large'],
+    [['--sheet', 'a5', '--copies', '0'], 'bad-option'],
+    [['--sheet', 'a5', '--copies', '2.5'], 'bad-option'],
+    [['--sheet', 'a5', '--copies', '999999999'], 'bad-option'],
+    [['--sheet', 'a5', '--gutter', '-1mm'], 'bad-length'],
+    [['--sheet', 'a5', '--gutter', '3'], 'length-without-unit'],
+    [['--sheet', 'a5', '--gutter', '400mm'], 'bad-option'],
+    [['--sheet', 'a5', '--platen', 'large'], 'bad-size'],
+    [['--sheet', 'a5', '--platen', 'round:90mm'], 'bad-size'],
+    [['--sheet', 'roll:24in'], 'not-built-yet'],
+    [['--sheet', 'a5', '--proof', 'proofs'], 'bad-option'],
+  ])('%j is refused with %s, and nothing is written', async (words, code) => {
+    const cwd = makeFolder({ 'basil.png': ART });
+    const run = await runMain(['sheet', 'basil.png', ...TAG, ...words], { cwd });
+    expect([run.code, run.stdout]).toEqual([2, '']);
+    expect(run.stderr).toContain(`[${code}]`);
+    expect(listFiles(cwd)).toEqual(['basil.png']);
+  });
+});

@@ -1,0 +1,167 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { RectMm } from '../../../src/geometry/rectangle.ts';
+import { equalMargins } from '../../../src/sheet/fit-page.ts';
+import { distanceBetween } from '../../../src/sheet/marks/distance-between.ts';
+import type { SheetsRequest } from '../../../src/sheet/several/page-ways.ts';
+import { planSheets } from '../../../src/sheet/several/plan-sheets.ts';
+import type { SheetPiece } from '../../../src/sheet/several/sheet-piece.ts';
+
+const PPI = 72;
+const PIXEL_MM = 25.4 / PPI;
+const A4: SheetsRequest = {
+  paper: { id: 'a4', widthMm: 210, heightMm: 297 },
+  margins: equalMargins({ left: 6.35, right: 6.35, top: 6.35, bottom: 6.35 }),
+  ppi: PPI,
+  gutterMm: 3,
+  platenMm: null,
+  scaleCorrection: { scan: 1, feed: 1 },
+};
+const PLAIN = { driverMirrors: false } as const;
+
+function pieceOf(widthMm: number, heightMm: number, more: Partial<SheetPiece> = {}): SheetPiece {
+  const outlineMm = { x: 0, y: 0, width: widthMm, height: heightMm };
+  const bleedMm = { x: -3, y: -3, width: widthMm + 6, height: heightMm + 6 };
+  return {
+    outlineMm,
+    bleedMm,
+    printedMm: bleedMm,
+    widthPx: Math.round(bleedMm.width / PIXEL_MM),
+    heightPx: Math.round(bleedMm.height / PIXEL_MM),
+    mirrored: true,
+    label: ['basil.png'],
+    mayTurn: false,
+    group: 0,
+    ...more,
+  };
+}
+const copies = (count: number, piece: SheetPiece) =>
+  Array.from({ length: count }, (_, group) => ({ ...piece, group }));
+
+function within(inner: RectMm, outer: RectMm, slackMm: number): boolean {
+  return (
+    inner.x >= outer.x - slackMm &&
+    inner.y >= outer.y - slackMm &&
+    inner.x + inner.width <= outer.x + outer.width + slackMm &&
+    inner.y + inner.height <= outer.y + outer.height + slackMm
+  );
+}
+
+describe('planSheets', () => {
+  it('keeps count, margins and gutter, turns only what may be turned, and pairs on one page', () => {
+    const piece = fc.record({
+      width: fc.integer({ min: 8, max: 90 }),
+      height: fc.integer({ min: 8, max: 90 }),
+      mayTurn: fc.boolean(),
+      pair: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(
+        fc.array(piece, { minLength: 1, maxLength: 14 }),
+        fc.constantFrom(0, 3, 7.5),
+        fc.constantFrom(null, { width: 150, height: 200 }),
+        fc.constantFrom({ scan: 1, feed: 1 }, { scan: 1.006, feed: 0.995 }),
+        fc.boolean(),
+        (wanted, gutterMm, platenMm, scaleCorrection, driverMirrors) => {
+          const pieces = wanted.flatMap(({ width, height, mayTurn, pair }, group) => {
+            const first = pieceOf(width, height, { mayTurn, group });
+            return pair ? [first, { ...first, mirrored: false }] : [first];
+          });
+          const request = { ...A4, gutterMm, platenMm, scaleCorrection };
+          const plan = planSheets(pieces, request, { driverMirrors, without: ['label', 'step-wedge'] });
+          expect(plan.leftOut).toEqual([]);
+          expect(plan.sheets.flatMap((sheet) => sheet.pieces).sort((a, b) => a - b)).toEqual([
+            ...pieces.keys(),
+          ]);
+          const sheetOf = new Map<number, number>();
+          for (const [number, { page, pieces: lying }] of plan.sheets.entries()) {
+            const bleeds = page.pieces.map(({ bleedMm }) => bleedMm);
+            for (const [at, place] of page.pieces.entries()) {
+              const own = pieces[lying[at]!]!;
+              sheetOf.set(lying[at]!, number);
+              if (!own.mayTurn) expect(place.turn).toBe(0);
+              const turned = place.turn === 90;
+              expect(place.bleedMm.width).toBeCloseTo(turned ? own.bleedMm.height : own.bleedMm.width, 9);
+              // A picture is its bleed rounded to whole pixels: half a pixel at most.
+              expect(within(place.bleedMm, page.printableMm, PIXEL_MM / 2)).toBe(true);
+              const widthPx = turned ? own.heightPx : own.widthPx;
+              const middlePx = driverMirrors
+                ? page.widthPx - place.xPx - widthPx / 2
+                : place.xPx + widthPx / 2;
+              expect(place.bleedMm.x + place.bleedMm.width / 2).toBeCloseTo(middlePx * PIXEL_MM, 9);
+              for (const other of bleeds.slice(at + 1))
+                expect(distanceBetween(place.bleedMm, other)).toBeGreaterThanOrEqual(
+                  gutterMm === 0 ? 0 : gutterMm - 1e-9,
+                );
+            }
+            if (platenMm) {
+              const left = Math.min(...bleeds.map(({ x }) => x));
+              const right = Math.max(...bleeds.map(({ x, width }) => x + width));
+              const top = Math.min(...bleeds.map(({ y }) => y));
+              const foot = Math.max(...bleeds.map(({ y, height }) => y + height));
+              const [short, long] = [Math.min(right - left, foot - top), Math.max(right - left, foot - top)];
+              expect(short).toBeLessThanOrEqual(150 + PIXEL_MM);
+              expect(long).toBeLessThanOrEqual(200 + PIXEL_MM);
+            }
+          }
+          for (const [at, { group }] of pieces.entries())
+            if (!plan.apart.includes(group))
+              expect(sheetOf.get(at)).toBe(sheetOf.get(pieces.findIndex((one) => one.group === group)));
+          expect(planSheets(pieces, request, { driverMirrors, without: ['label', 'step-wedge'] })).toEqual(
+            plan,
+          );
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('lays the two of a pair a gutter apart', () => {
+    const pieces = Array.from({ length: 12 }, (_, at) => pieceOf(20, 30, { group: at >> 1 }));
+    const { sheets } = planSheets(pieces, A4, PLAIN);
+    expect(sheets).toHaveLength(1);
+    const { page, pieces: lying } = sheets[0]!;
+    for (let pair = 0; pair < 6; pair++) {
+      const [one, other] = [2 * pair, 2 * pair + 1].map((piece) => page.pieces[lying.indexOf(piece)]!);
+      const gap = distanceBetween(one!.bleedMm, other!.bleedMm);
+      const nearest = Math.min(
+        ...page.pieces
+          .filter((place) => place !== one)
+          .map(({ bleedMm }) => distanceBetween(one!.bleedMm, bleedMm)),
+      );
+      // Pictures are whole pixels, what they hold is not.
+      expect(gap).toBeLessThan(nearest + PIXEL_MM);
+    }
+  });
+
+  it('takes the roomy way where it needs no more pages: no mark of a few pieces is dropped', () => {
+    const { sheets } = planSheets(copies(4, pieceOf(40, 40)), A4, PLAIN);
+    expect(sheets).toHaveLength(1);
+    expect(sheets[0]!.page.marks.dropped).toEqual([]);
+  });
+
+  it('takes the exact grid count where pages are full, and drops marks for it', () => {
+    // 46 mm with the bleed and 3 mm between: four across 197.3 mm, five (of 49 mm) down 284.3 mm.
+    const full = planSheets(copies(20, pieceOf(40, 46)), A4, PLAIN);
+    expect(full.sheets).toHaveLength(1);
+    expect(full.sheets[0]!.page.marks.dropped.length).toBeGreaterThan(0);
+    expect(planSheets(copies(21, pieceOf(40, 46)), A4, PLAIN).sheets).toHaveLength(2);
+  });
+
+  it('gives a piece whose picture is too large a page of its own where its ink is not; else it is left out', () => {
+    const large = pieceOf(203, 203);
+    const inked = { ...large, printedMm: { x: 12, y: 12, width: 178, height: 178 } };
+    const both = planSheets([inked, { ...large, group: 1 }, pieceOf(50, 50, { group: 2 })], A4, PLAIN);
+    expect(both.sheets.map(({ pieces }) => pieces)).toEqual([[2], [0]]);
+    expect(both.leftOut).toEqual([{ piece: 1, reason: 'larger-than-page' }]);
+    const platenMm = { width: 100, height: 150 };
+    const pressed = planSheets(copies(2, pieceOf(120, 160)), { ...A4, platenMm }, PLAIN);
+    expect(pressed.leftOut.map(({ reason }) => reason)).toEqual(['larger-than-platen', 'larger-than-platen']);
+  });
+
+  it('packs a pair that no page takes piece by piece, and names it', () => {
+    const pieces = [pieceOf(180, 180), pieceOf(180, 180)];
+    const { sheets, apart, leftOut } = planSheets(pieces, A4, PLAIN);
+    expect([sheets.length, apart, leftOut]).toEqual([2, [0], []]);
+  });
+});
