@@ -29,6 +29,7 @@ export interface TypedOptions {
   readonly blackPointCompensation?: boolean;
   readonly format?: 'png' | 'tiff' | 'pdf';
   readonly sheet?: string;
+  readonly job?: string;
   readonly copies?: string;
   readonly pair?: true;
   readonly mayTurn?: true;

@@ -210,6 +210,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--job <file>',
+    help: 'what to print, a JSON file in place of artworks: pieces, each with its blank, copies, second side, pair and place (the README shows one)',
+    of: ['sheet'],
+  },
+  {
     flags: '--copies <n>',
     help: 'how many of each artwork (default: 1)',
     of: ['sheet'],

@@ -17,6 +17,7 @@ export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';
 export type { PrinterMargins, PrinterRecord } from './catalogue/printer-record.ts';
 export { readBlankRecord } from './catalogue/read-blank-record.ts';
+export { type ReadSheetJob, readSheetJob } from './catalogue/read-sheet-job.ts';
 export type {
   BlankRecord,
   FamilyRecord,
@@ -26,6 +27,8 @@ export type {
   WrapRecord,
 } from './catalogue/records.ts';
 export { searchBlanks } from './catalogue/search-blanks.ts';
+export type { JobPiece, SheetJob } from './catalogue/sheet-job-schema.ts';
+export { turnOverBlank } from './catalogue/turn-over-blank.ts';
 export {
   type CheckedArtwork,
   checkArtwork,

@@ -90,6 +90,8 @@ const NAMES = [
   'judgePiece',
   'laySheets',
   'renderTextSheets',
+  'readSheetJob',
+  'turnOverBlank',
 ];
 
 describe('the door of the library', () => {

@@ -17,7 +17,6 @@ import { nameSheets } from '../output/name-sheets.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeOrders } from './judge-orders.ts';
 import { planOrders } from './plan-orders.ts';
-import { readGutter, readPlaten } from './sheet-options.ts';
 import { tellPeopleOfSheets, tellProgramsOfSheets } from './tell-sheets.ts';
 import { writeSheets } from './write-sheets.ts';
 
@@ -35,8 +34,7 @@ export async function layOutSheets(
 ): Promise<number> {
   const { cwd, interrupt: signal } = io;
   const limits = parseLimits(options.limit ?? []);
-  const layout = { gutterMm: readGutter(options.gutter), ...readPlaten(options.platen) };
-  const { planned, missing, passedOver, named, common } = await planOrders(words, options, io);
+  const { planned, missing, passedOver, named, common, layout } = await planOrders(words, options, io);
   const artworks = planned.flatMap(({ sides }) => sides.map(({ artwork }) => artwork));
   const ppi = common.ppi ?? common.printer?.ppi ?? finestOf(planned.flatMap(({ sides }) => sides));
   const request = { ...common, ppi };

@@ -1,10 +1,12 @@
-import { BlankcheckError, type PrintRequest } from '../../src/index.ts';
+import { BlankcheckError, type PrintRequest, type SheetLayout } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
+import { readJobFile } from '../inputs/read-job-file.ts';
 import type { Io } from '../io.ts';
 import type { PlannedOrder } from './judge-orders.ts';
-import { readRequest } from './read-request.ts';
-import { readCopies } from './sheet-options.ts';
+import { fieldOf, placeFault, planJob } from './plan-job.ts';
+import { readBlank, readCommonRequest, readPlacing } from './read-request.ts';
+import { readCopies, readLayout } from './sheet-options.ts';
 
 export interface PlannedSheets {
   readonly planned: readonly PlannedOrder[];
@@ -14,16 +16,27 @@ export interface PlannedSheets {
   /** What the files are called after, and beside what they go. */
   readonly named: { readonly folder: string; readonly stem: string; readonly more: number };
   /** What is the same for all pieces. */
-  readonly common: PrintRequest;
+  readonly common: Omit<PrintRequest, 'blank'>;
+  readonly layout: SheetLayout;
 }
 
-/** What `sheet` is to print, by the words of its command line. @throws BlankcheckError of kind `usage`. */
+/** What `sheet` is to print, by the words of its command line or by a job file. @throws BlankcheckError of kind `usage`. */
 export async function planOrders(
   words: readonly string[],
   options: TypedOptions,
   { cwd, interrupt: signal }: Io,
 ): Promise<PlannedSheets> {
+  const { job: word } = options;
+  if (word !== undefined) {
+    if (words.length > 0)
+      throw new BlankcheckError(
+        'bad-option',
+        'Artwork was named beside a job file, which names its own.\nGive one of the two.',
+      );
+    return planJobFile(word, options, { cwd, signal });
+  }
   const common = await readSheetRequest(options, cwd, signal);
+  const request = { ...common, blank: await readBlank(options, cwd), ...readPlacing(options) };
   if (words.length === 0)
     throw new BlankcheckError(
       'missing-artwork',
@@ -42,7 +55,7 @@ export async function planOrders(
   const empty = planned.filter(({ artworks, repeats }) => artworks.length + repeats === 0);
   return {
     planned: artworks.map((side) => ({
-      sides: [{ ...side, request: common }],
+      sides: [{ ...side, request }],
       copies,
       pair: options.pair === true,
       mayTurn: options.mayTurn === true,
@@ -55,7 +68,28 @@ export async function planOrders(
       more: Math.max(artworks.length - 1, 0),
     },
     common,
+    layout: readLayout(options),
   };
+}
+
+async function planJobFile(
+  word: string,
+  options: TypedOptions,
+  { cwd, signal }: { readonly cwd: string; readonly signal: AbortSignal },
+): Promise<PlannedSheets> {
+  const read = await readJobFile(word, cwd, signal);
+  const { sheet, gutter, platen } = read.job;
+  const own = { ...(sheet && { sheet }), ...(gutter && { gutter }), ...(platen && { platen }) };
+  const words = { ...own, ...options };
+  try {
+    const layout = readLayout(words);
+    const common = await readSheetRequest(words, cwd, signal);
+    return { ...(await planJob({ ...read, word }, common, options, cwd)), common, layout };
+  } catch (cause) {
+    const field = cause instanceof BlankcheckError ? fieldOf(cause) : '';
+    if (!(cause instanceof BlankcheckError) || !(field in own) || field in options) throw cause;
+    throw placeFault(cause, `The job file ${word}, line ${read.lineOf([field])}, ${field}`);
+  }
 }
 
 /** The request of the options; without `--sheet`, the paper that the printer is set up for. */
@@ -63,13 +97,13 @@ async function readSheetRequest(
   options: TypedOptions,
   cwd: string,
   signal: AbortSignal,
-): Promise<PrintRequest> {
+): Promise<Omit<PrintRequest, 'blank'>> {
   if (options.proof !== undefined)
     throw new BlankcheckError(
       'bad-option',
       'Proofs are made of single pieces.\nTake prepare or check for --proof.',
     );
-  const request = await readRequest(options, cwd, signal);
+  const request = await readCommonRequest(options, cwd, signal);
   const sheet = request.sheet ?? request.printer?.paper;
   if (!sheet)
     throw new BlankcheckError(

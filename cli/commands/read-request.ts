@@ -1,5 +1,7 @@
 import {
   BlankcheckError,
+  type BlankRecord,
+  type JobRequest,
   type PrintRequest,
   parseNonNegativeLength,
   parseOffset,
@@ -25,20 +27,25 @@ export async function readRequest(
   cwd: string,
   signal: AbortSignal,
 ): Promise<PrintRequest> {
-  refuseWhatIsNotBuiltYet(options);
-  refuseMarksWithoutSheet(options);
-  const { blank, measured, width, height, fit, turn, offset, bleed, safe, surface, ppi, background } =
-    options;
-  const { condition, printer, mend, extend, sheet, omitMarks } = options;
+  const common = await readCommonRequest(options, cwd, signal);
+  return { ...common, blank: await readBlank(options, cwd), ...readPlacing(options) };
+}
+
+/** The blank of `--blank`. @throws as readRequest */
+export async function readBlank({ blank }: TypedOptions, cwd: string): Promise<BlankRecord> {
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
       'No blank was given.\nName it with --blank, such as --blank tile-ceramic-8in; see blankcheck blanks for the catalogue.',
     );
   }
-  const conversion = await readConversion(options, cwd, signal);
+  return findBlankByWord(blank, cwd);
+}
+
+/** How the art is placed on its blank. @throws as readRequest */
+export function readPlacing(options: TypedOptions): Omit<JobRequest, 'blank' | 'ppi' | 'printer'> {
+  const { measured, width, height, fit, turn, offset, bleed, safe, surface } = options;
   return {
-    blank: await findBlankByWord(blank, cwd),
     ...(measured !== undefined && { measured: parseSize(measured, '--measured') }),
     ...(width !== undefined && { widthMm: parsePositiveLength(width, '--width') }),
     ...(height !== undefined && { heightMm: parsePositiveLength(height, '--height') }),
@@ -48,6 +55,20 @@ export async function readRequest(
     ...(bleed !== undefined && { bleedMm: parseNonNegativeLength(bleed, '--bleed') }),
     ...(safe !== undefined && { safeMm: parseNonNegativeLength(safe, '--safe') }),
     ...(surface !== undefined && { surface }),
+  };
+}
+
+/** What is the same for every piece of a run. @throws as readRequest */
+export async function readCommonRequest(
+  options: TypedOptions,
+  cwd: string,
+  signal: AbortSignal,
+): Promise<Omit<PrintRequest, 'blank'>> {
+  refuseWhatIsNotBuiltYet(options);
+  refuseMarksWithoutSheet(options);
+  const { condition, printer, mend, extend, sheet, omitMarks, ppi, background } = options;
+  const conversion = await readConversion(options, cwd, signal);
+  return {
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
     ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
     ...(sheet !== undefined && { sheet: parsePaper(sheet) }),

@@ -1,15 +1,27 @@
-import { BlankcheckError, MOST_COPIES, parseNonNegativeLength, parseSize } from '../../src/index.ts';
+import {
+  BlankcheckError,
+  MOST_COPIES,
+  parseNonNegativeLength,
+  parseSize,
+  type SheetLayout,
+} from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
 
 /** Cut apart with a knife, pieces want this much between them (common practice, no source). */
 const DEFAULT_GUTTER_MM = 3;
 
+/** How pieces lie beside each other. @throws BlankcheckError of kind `usage`. */
+export function readLayout({ gutter, platen }: TypedOptions): SheetLayout {
+  return { gutterMm: readGutter(gutter), ...readPlaten(platen) };
+}
+
 /** `--gutter`, 3 mm when left out. @throws BlankcheckError of kind `usage` for what is no length of 0 or more. */
-export function readGutter(word: string | undefined): number {
+function readGutter(word: string | undefined): number {
   return word === undefined ? DEFAULT_GUTTER_MM : parseNonNegativeLength(word, '--gutter');
 }
 
 /** `--platen`. @throws BlankcheckError of kind `usage` for what is no size with two sides. */
-export function readPlaten(word: string | undefined): {
+function readPlaten(word: string | undefined): {
   readonly platenMm?: { width: number; height: number };
 } {
   if (word === undefined) return {};

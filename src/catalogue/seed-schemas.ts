@@ -12,6 +12,7 @@ import {
   recipeSchema,
 } from './press-schema.ts';
 import { printerFileSchema } from './printer-schema.ts';
+import { sheetJobSchema } from './sheet-job-schema.ts';
 
 const head = { $schema: z.string(), title: z.string().min(1) };
 
@@ -38,6 +39,7 @@ export const SEED_SCHEMAS = {
   }),
   'printing-conditions': z.strictObject({ ...head, conditions: z.array(conditionSchema) }),
   printer: printerFileSchema,
+  'sheet-job': sheetJobSchema,
   practice: z.strictObject({ ...head, limits: z.array(practiceLimitSchema) }),
 } as const;
 

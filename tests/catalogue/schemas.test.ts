@@ -70,7 +70,7 @@ describe('schemas', () => {
   it('stand in seeds/schema as the code makes them', () => {
     const made = writeSeedSchemas();
     expect([...made.keys()].sort()).toEqual(
-      [...FILES, 'blank', 'printer'].map((name) => `${name}.schema.json`).sort(),
+      [...FILES, 'blank', 'printer', 'sheet-job'].map((name) => `${name}.schema.json`).sort(),
     );
     for (const [name, text] of made) expect(readSeedText(`schema/${name}`), name).toBe(text);
   });
