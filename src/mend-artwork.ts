@@ -62,7 +62,8 @@ export async function mendArtwork(
     options.signal?.throwIfAborted();
     const { raster } = artwork;
     const placing = request;
-    const job = () => placeArtwork({ ...artwork, raster }, placing).job;
+    const asRead = artwork;
+    const job = (placed = raster) => placeArtwork({ ...asRead, raster: placed }, placing).job;
     const context = { source, condition, job, extend: request.extend ?? 'reflect' };
     const { raster: mended, originPx, inventedMm } = mend.apply(raster, context);
     if (mended === raster) continue;

@@ -13,6 +13,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   raster: 1,
   catalogue: 1,
   archive: 2,
+  faults: 2,
   conditions: 2,
   job: 2,
   printers: 2,

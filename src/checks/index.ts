@@ -13,6 +13,7 @@ import printSize from './print-size.ts';
 import safeArea from './safe-area.ts';
 import sheetFit from './sheet-fit.ts';
 import statedDensity from './stated-density.ts';
+import strayPixels from './stray-pixels.ts';
 import transparentMargin from './transparent-margin.ts';
 import vectorContent from './vector-content.ts';
 import visibleContent from './visible-content.ts';
@@ -27,6 +28,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   safeArea,
   keepOut,
   transparentMargin,
+  strayPixels,
   statedDensity,
   orientationTag,
   embeddedProfile,

@@ -13,8 +13,8 @@ export interface MendContext {
   /** Of the raster's samples. */
   readonly source: IccProfile;
   readonly condition: PrintingCondition;
-  /** The raster placed on its blank; null when nothing is visible. */
-  readonly job: () => Job | null;
+  /** The raster, or another one in its stead, placed on its blank; null when nothing is visible. */
+  readonly job: (raster?: Raster) => Job | null;
   readonly extend: ExtendHow;
 }
 

@@ -1,6 +1,7 @@
 import type { MendDefinition } from './define-mend.ts';
+import dropStrays from './drop-strays.ts';
 import extendEdges from './extend-edges.ts';
 import intoGamut from './into-gamut.ts';
 
 /** Every mend, in the order in which they are carried out: shapes first, colours last. */
-export const MENDS: readonly MendDefinition[] = [extendEdges, intoGamut];
+export const MENDS: readonly MendDefinition[] = [dropStrays, extendEdges, intoGamut];

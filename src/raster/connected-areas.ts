@@ -31,15 +31,16 @@ export function findLargestArea(mask: Uint8Array, widthPx: number): ConnectedAre
   return largest < 0 ? null : areaAt(regions, largest);
 }
 
-/** Run i holds the pixels from[i] to before to[i] of row y[i]; rows and runs in order. */
-interface Runs {
+/** The runs of marked pixels of a mask: run i holds the pixels from[i] to before to[i] of row y[i]; rows and runs in order. */
+export interface Runs {
   readonly count: number;
   readonly y: Int32Array;
   readonly from: Int32Array;
   readonly to: Int32Array;
 }
 
-function listRuns(mask: Uint8Array, widthPx: number): Runs {
+/** All runs of 1 in a mask, rows from the top, `widthPx` a row. */
+export function listRuns(mask: Uint8Array, widthPx: number): Runs {
   const count = countRuns(mask, widthPx);
   const runs = { count, y: new Int32Array(count), from: new Int32Array(count), to: new Int32Array(count) };
   let i = 0;
@@ -77,7 +78,7 @@ function visitRuns(
 }
 
 /** For each run another of its region, down to the first one, which is its own: each run joined with those above it. */
-function joinRuns({ count, y, from, to }: Runs): Int32Array {
+export function joinRuns({ count, y, from, to }: Runs): Int32Array {
   const parent = Int32Array.from({ length: count }, (_, i) => i);
   let above = 0;
   for (let i = 0; i < count; i += 1) {
@@ -95,7 +96,8 @@ function join(parent: Int32Array, a: number, b: number): void {
   else parent[rootA] = rootB;
 }
 
-function rootOf(parent: Int32Array, i: number): number {
+/** The first run of the region that run i belongs to, in what joinRuns gave. */
+export function rootOf(parent: Int32Array, i: number): number {
   let root = i;
   while (parent[root] !== root) root = parent[root]!;
   for (let at = i; parent[at] !== root; ) {

@@ -1,0 +1,147 @@
+import type { RectPx } from '../geometry/rectangle.ts';
+import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
+import { boxOfPart, findVisibleParts, type VisibleParts } from './visible-parts.ts';
+
+export interface StrayLimits {
+  /** Specks are no longer than this on either side, px. */
+  readonly sizePx: number;
+  /** And at least so far from every part of the design, px. */
+  readonly distancePx: number;
+  /** Solid specks at least this long count as a pattern where there are several: confetti, snow, stars. px */
+  readonly patternPx: number;
+}
+
+export interface Stray {
+  readonly boxPx: RectPx;
+  readonly pixels: number;
+}
+
+export interface Strays {
+  /** Largest first, then from the top left. */
+  readonly strays: readonly Stray[];
+  /** Box of all that is visible without them. */
+  readonly keptBoxPx: RectPx;
+  /** Visits their pixels, run by run. */
+  readonly visitRuns: (visit: (y: number, from: number, to: number) => void) => void;
+}
+
+/** So many solid specks are a pattern, not leftovers (own choice, from real art). */
+const PATTERN_COUNT = 4;
+
+/**
+ * The specks away from the design; null where there are none, and where all is specks: a dotted pattern has no design
+ * to stray from. Distances are from a speck's box to the nearest pixel of the design, Euclidean.
+ */
+export function findStrays(raster: Raster, limits: StrayLimits): Strays | null {
+  if (!raster.hasAlpha) return null;
+  const parts = findVisibleParts(raster);
+  if (parts.count < 2) return null;
+  const small = markSmall(parts, limits.sizePx);
+  const design = listDesignRows(parts, small, raster.heightPx);
+  if (design.from.length === 0) return null;
+  const far = small.map((yes, part) =>
+    yes === 1 && !isNear(parts, part, design, limits.distancePx) ? 1 : 0,
+  );
+  spare(far, parts, raster, limits.patternPx);
+  const found: number[] = [];
+  for (let part = far.indexOf(1); part !== -1; part = far.indexOf(1, part + 1)) found.push(part);
+  if (found.length === 0) return null;
+  const strays = found.map((part) => ({ boxPx: boxOfPart(parts, part), pixels: parts.pixels[part]! }));
+  strays.sort((a, b) => b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x);
+  return { strays, keptBoxPx: boxOfOthers(parts, far), visitRuns: (visit) => visitMarked(parts, far, visit) };
+}
+
+function markSmall({ count, left, right, top, bottom }: VisibleParts, sizePx: number): Uint8Array {
+  const small = new Uint8Array(count);
+  for (let i = 0; i < count; i += 1)
+    if (right[i]! - left[i]! <= sizePx && bottom[i]! - top[i]! <= sizePx) small[i] = 1;
+  return small;
+}
+
+/** Runs of the design, row by row: those of row y are first[y] to before first[y + 1]. */
+interface DesignRows {
+  readonly first: Int32Array;
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+}
+
+function listDesignRows({ runs, partOfRun }: VisibleParts, small: Uint8Array, heightPx: number): DesignRows {
+  const first = new Int32Array(heightPx + 1);
+  for (let i = 0; i < runs.count; i += 1) if (small[partOfRun[i]!] === 0) first[runs.y[i]! + 1]! += 1;
+  for (let y = 0; y < heightPx; y += 1) first[y + 1]! += first[y]!;
+  const from = new Int32Array(first[heightPx]!);
+  const to = new Int32Array(first[heightPx]!);
+  let at = 0;
+  for (let i = 0; i < runs.count; i += 1) {
+    if (small[partOfRun[i]!] === 1) continue;
+    from[at] = runs.from[i]!;
+    to[at] = runs.to[i]!;
+    at += 1;
+  }
+  return { first, from, to };
+}
+
+function isNear(parts: VisibleParts, part: number, design: DesignRows, distancePx: number): boolean {
+  const [top, bottom] = [parts.top[part]!, parts.bottom[part]!];
+  const lowest = Math.min(design.first.length - 2, Math.ceil(bottom - 1 + distancePx));
+  for (let y = Math.max(0, Math.floor(top - distancePx)); y <= lowest; y += 1) {
+    // Rows between a speck and the design: touching rows have none.
+    const rows = y < top ? top - y - 1 : Math.max(0, y - bottom);
+    if (rows >= distancePx) continue;
+    const reach = Math.sqrt(distancePx ** 2 - rows ** 2);
+    if (hasRun(design, y, parts.left[part]! - reach, parts.right[part]! + reach)) return true;
+  }
+  return false;
+}
+
+/** Whether a run of row y lies within the open interval. */
+function hasRun({ first, from, to }: DesignRows, y: number, left: number, right: number): boolean {
+  let low = first[y]!;
+  let high = first[y + 1]!;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (to[middle]! <= left) low = middle + 1;
+    else high = middle;
+  }
+  return low < first[y + 1]! && from[low]! < right;
+}
+
+/** Takes out the solid specks of some size where they are several. */
+function spare(far: Uint8Array, parts: VisibleParts, raster: Raster, patternPx: number): void {
+  const solid = new Uint8Array(far.length);
+  const step = channelsOf(raster);
+  const half = fullScaleOf(raster) / 2;
+  visitMarked(parts, far, (y, from, to, part) => {
+    for (let x = from; x < to && solid[part] === 0; x += 1)
+      if (raster.data[(y * raster.widthPx + x) * step + step - 1]! > half) solid[part] = 1;
+  });
+  let count = 0;
+  const sized = far.map((yes, i) => {
+    const longest = Math.max(parts.right[i]! - parts.left[i]!, parts.bottom[i]! - parts.top[i]!);
+    const one = yes === 1 && solid[i] === 1 && longest >= patternPx ? 1 : 0;
+    count += one;
+    return one;
+  });
+  if (count >= PATTERN_COUNT) for (let i = 0; i < far.length; i += 1) if (sized[i] === 1) far[i] = 0;
+}
+
+function visitMarked(
+  { runs, partOfRun }: VisibleParts,
+  marked: Uint8Array,
+  visit: (y: number, from: number, to: number, part: number) => void,
+): void {
+  for (let i = 0; i < runs.count; i += 1)
+    if (marked[partOfRun[i]!] === 1) visit(runs.y[i]!, runs.from[i]!, runs.to[i]!, partOfRun[i]!);
+}
+
+function boxOfOthers({ count, left, top, right, bottom }: VisibleParts, marked: Uint8Array): RectPx {
+  let [x, y, endX, endY] = [Infinity, Infinity, 0, 0];
+  for (let i = 0; i < count; i += 1) {
+    if (marked[i] === 1) continue;
+    x = Math.min(x, left[i]!);
+    y = Math.min(y, top[i]!);
+    endX = Math.max(endX, right[i]!);
+    endY = Math.max(endY, bottom[i]!);
+  }
+  return { x, y, width: endX - x, height: endY - y };
+}
