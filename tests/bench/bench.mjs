@@ -12,6 +12,7 @@ import {
   preflight,
   readForPrint,
 } from '../../dist/src/index.js';
+import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
@@ -97,6 +98,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   // The checks of colours have an allowance of their own: one decode of the photo-like picture, which comes first.
   decodeOfPhoto ??= ms.decode;
   const coloursMs = await timeColours(bytes);
+  if (name === 'photo') rows.push(...(await colourRows({ data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));
   rows.push(

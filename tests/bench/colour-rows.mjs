@@ -1,0 +1,81 @@
+// What colours cost: the tables of a condition, and the conversion of the print-ready file by a printer's profile.
+
+import { readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import sharp from 'sharp';
+import { median, row, runNode, timeInTurn } from './measure.mjs';
+
+const here = (name) => fileURLToPath(new URL(name, import.meta.url));
+const PROFILE = here('../../seeds/conditions/coated-reference.icc');
+
+/** The engine in one file, as the package has it, but with its inner doors open. */
+async function bundleEngine() {
+  const outfile = join(tmpdir(), 'blankcheck-bench', 'engine.mjs');
+  const entries = [
+    'icc/read-profile',
+    'icc/srgb-profile',
+    'conditions/colour-tables',
+    'conditions/printer-conversion',
+  ];
+  await build({
+    stdin: {
+      contents: entries.map((entry) => `export * from './${entry}.ts';`).join('\n'),
+      resolveDir: here('../../src'),
+    },
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    packages: 'external',
+    outfile,
+    logLevel: 'warning',
+  });
+  return outfile;
+}
+
+/** `photo`: 8-bit samples as the imaging library gives them. `decodeMs`: what decoding that picture takes in the same run. */
+export async function colourRows(photo, decodeMs, rounds) {
+  const engine = await bundleEngine();
+  const { readProfile, SRGB_PROFILE, gamutTableOf, lightnessTableOf, printerTransform } = await import(
+    pathToFileURL(engine).href
+  );
+  const cold = Array.from({ length: rounds }, () =>
+    Number(runNode([here('cold-tables.mjs'), engine, PROFILE])),
+  );
+  const condition = readProfile(readFileSync(PROFILE));
+  gamutTableOf(condition, SRGB_PROFILE);
+  const again = performance.now();
+  gamutTableOf(condition, SRGB_PROFILE);
+  lightnessTableOf(condition, SRGB_PROFILE);
+  const againMs = performance.now() - again;
+  console.log('tables of a condition', { coldMs: cold.map(Math.round), againMs });
+  const { data, info } = photo;
+  const pixels = info.width * info.height;
+  const conversion = {
+    profile: condition,
+    intent: 'relative',
+    blackPointCompensation: true,
+  };
+  const transform = printerTransform(conversion, SRGB_PROFILE);
+  const inks = new Uint8Array(pixels * 4);
+  const ms = await timeInTurn(
+    {
+      own: () => transform.convert8(data, inks, pixels, info.channels),
+      lcms: () => sharp(data, { raw: info }).withIccProfile(PROFILE).tiff({ compression: 'none' }).toBuffer(),
+      noConversion: () => sharp(data, { raw: info }).tiff({ compression: 'none' }).toBuffer(),
+    },
+    rounds,
+  );
+  console.log(
+    'conversion',
+    Object.fromEntries(Object.entries(ms).map(([name, value]) => [name, Math.round(value)])),
+  );
+  return [
+    row("tables of a user's own profile, cold, seconds", median(cold) / 1000, 0.3),
+    row('conversion by a table, megapixels a second', pixels / 1000 / ms.own, 30, 'at least'),
+    row('conversion by a table / that of Little CMS', ms.own / (ms.lcms - ms.noConversion)),
+    row('conversion by a table / decode', ms.own / decodeMs),
+  ];
+}
