@@ -5,6 +5,7 @@ export type CommandName =
   | 'blanks'
   | 'press'
   | 'suits'
+  | 'inspect'
   | 'calibrate'
   | 'limits';
 
@@ -75,6 +76,13 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: ['blankcheck suits seedling.svg', 'blankcheck suits downloads/ --among slate --at-least good'],
   },
   {
+    name: 'inspect',
+    takes: '<file...>',
+    takesHelp: 'print-ready files or folders of them, or - for standard input',
+    help: 'say what a print-ready file is: size, mirroring, blank, art, and whether it was changed since',
+    examples: ['blankcheck inspect print-ready/pear-label.tile-ceramic-8in.png'],
+  },
+  {
     name: 'press',
     takes: '<blank>',
     takesHelp: 'a blank of the catalogue',
@@ -100,7 +108,9 @@ export const COMMANDS: readonly CommandRow[] = [
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
-const ALL: readonly CommandName[] = [...ART, 'suits', ...LISTS];
+/** Commands that look at files and write none. */
+const LOOKS: readonly CommandName[] = ['suits', 'inspect'];
+const ALL: readonly CommandName[] = [...ART, ...LOOKS, ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {
@@ -273,11 +283,11 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'only the blanks that the art can cover off the edge all round',
     of: ['suits'],
   },
-  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits'] },
+  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, ...LOOKS] },
   {
     flags: '--limit <name=value>',
     help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
-    of: [...ART, 'suits'],
+    of: [...ART, ...LOOKS],
     repeats: true,
   },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },

@@ -46,6 +46,7 @@ const ABOVE = new Set([
   'proof-artwork.ts',
   'report-artwork.ts',
   'suit-artwork.ts',
+  'inspect-print-ready.ts',
   'version.ts',
 ]);
 
