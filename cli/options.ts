@@ -59,7 +59,7 @@ export const COMMANDS: readonly CommandRow[] = [
     takes: '<artwork...>',
     takesHelp: ARTWORKS,
     help: 'check, then lay the pieces together on as few whole pages as possible, with marks',
-    examples: ['blankcheck sheet basil.png mint.png --blank 30x60mm --copies 12 --sheet a4 --format png'],
+    examples: ['blankcheck sheet basil.png mint.png --blank 30x60mm --copies 12 --sheet a4'],
   },
   {
     name: 'blanks',
@@ -205,13 +205,13 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   {
     flags: '--format <kind>',
-    help: 'kind of print-ready file: png or tiff (default: png, tiff for CMYK)',
+    help: 'kind of print-ready file: png, tiff or pdf (default: png, tiff for CMYK, pdf with --sheet)',
     choices: ['png', 'tiff', 'pdf'],
     of: ART,
   },
   {
     flags: '--sheet <sheet>',
-    help: 'a whole page with marks in place of the piece alone: a4, letter, a3+ …, a size such as 200x300mm, or a roll such as roll:24in; with --format png or tiff',
+    help: 'a whole page with marks in place of the piece alone: a4, letter, a3+ …, a size such as 200x300mm, or a roll such as roll:24in',
     of: ART,
   },
   {

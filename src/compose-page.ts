@@ -1,4 +1,3 @@
-import { BlankcheckError } from './blankcheck-error.ts';
 import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
 import { findPage } from './find-page.ts';
 import { drawMarksOver } from './formats/draw-marks.ts';
@@ -15,7 +14,7 @@ import { planPage } from './sheet/plan-page.ts';
 
 /**
  * The page of an artwork, before a pixel of it is made; null where no sheet is asked for, nothing is printed, or the sheet
- * does not take it. @throws BlankcheckError `print-too-large`, `margins-too-large`, `not-built-yet` for inks.
+ * does not take it. @throws BlankcheckError `print-too-large`, `margins-too-large`.
  */
 export function planPageOf(
   path: string,
@@ -24,11 +23,6 @@ export function planPageOf(
 ): PagePlan | null {
   const wanted = findPage(job, extents, request);
   if (!wanted?.printedMm || job === null || plan === null) return null;
-  if (request.conversion?.profile.space === 'cmyk')
-    throw new BlankcheckError(
-      'not-built-yet',
-      'A sheet in the inks of a printer profile is not built yet.\nLeave --sheet out, or the profile.',
-    );
   const page = fitPage(wanted.printedMm, wanted.paper, wanted.margins);
   if (page === null) return null;
   const { scan, feed } = request.printer?.scaleCorrection ?? { scan: 1, feed: 1 };

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { composePieces } from './compose-page.ts';
 import { type Limits, limitsWith } from './formats/limits.ts';
+import { composePdf, type PicturedPage } from './lay-out-pdf.ts';
 import type { LaidSheet } from './lay-sheets.ts';
 import { type ComposedPrint, encodePrintReady, type PrepareOptions } from './prepare-artwork.ts';
 import { mirrorRaster } from './raster/mirror.ts';
@@ -17,11 +18,21 @@ export interface ComposeSheetOptions extends PrepareOptions {
  * The picture of a sheet: every piece with the very pixels of its own print-ready file, mirrored as a whole where it is
  * the second of a pair, turned where it lies so; and the marks. @throws BlankcheckError `too-slow`, the signal's reason.
  */
-export function composeSheet(
-  { page, pieces }: LaidSheet,
+export async function composeSheet(
+  sheet: LaidSheet,
   { limits, signal, driverMirrors = false }: ComposeSheetOptions = {},
 ): Promise<ComposedPrint> {
-  const made = new Map<Raster, Map<string, Raster>>();
+  const { print } = sheet.pieces[0]!.printed;
+  const { page, pictureOf } = pictureSheet(sheet, driverMirrors, new Map());
+  return composePieces(print, page, pictureOf, { limits: limitsWith(limits), signal });
+}
+
+/** The picture of each piece as it is sent; `made` holds those of a whole run, so that copies share theirs. */
+function pictureSheet(
+  { page, pieces }: LaidSheet,
+  driverMirrors: boolean,
+  made: Map<Raster, Map<string, Raster>>,
+): PicturedPage {
   const pictureOf = (at: number): Raster => {
     const { printed, mirroredDesign } = pieces[at]!;
     const { turn } = page.pieces[at]!;
@@ -40,7 +51,7 @@ export function composeSheet(
     variants.set(key, turned);
     return turned;
   };
-  return composePieces(pieces[0]!.printed.print, page, pictureOf, { limits: limitsWith(limits), signal });
+  return { page, pictureOf };
 }
 
 /**
@@ -48,11 +59,31 @@ export function composeSheet(
  * hashes in hex, one after the other; and every blank once, with ` + ` between two. @throws as composeSheet
  */
 export async function encodeSheet(sheet: LaidSheet, options: ComposeSheetOptions = {}): Promise<Uint8Array> {
-  const composed = await composeSheet(sheet, options);
-  const hashes = distinct(sheet.pieces.map(({ printed }) => printed.sha256));
+  return encode([sheet], await composeSheet(sheet, options), options);
+}
+
+/** The bytes of one PDF with a page for each sheet; a picture that is printed several times is in it once. Record as of encodeSheet. */
+export async function encodeSheetsAsPdf(
+  sheets: readonly LaidSheet[],
+  options: Omit<ComposeSheetOptions, 'format'> = {},
+): Promise<Uint8Array> {
+  const { driverMirrors = false } = options;
+  const made = new Map<Raster, Map<string, Raster>>();
+  const pages = sheets.map((sheet) => pictureSheet(sheet, driverMirrors, made));
+  const composed = composePdf(sheets[0]!.pieces[0]!.printed.print, pages, driverMirrors);
+  return encode(sheets, composed, { ...options, format: 'pdf' });
+}
+
+function encode(
+  sheets: readonly LaidSheet[],
+  composed: ComposedPrint,
+  options: ComposeSheetOptions,
+): Promise<Uint8Array> {
+  const pieces = sheets.flatMap((sheet) => sheet.pieces);
+  const hashes = distinct(pieces.map(({ printed }) => printed.sha256));
   const sha256 =
     hashes.length === 1 ? hashes[0]! : createHash('sha256').update(hashes.join('')).digest('hex');
-  const id = distinct(sheet.pieces.map(({ blank }) => blank)).join(' + ');
+  const id = distinct(pieces.map(({ blank }) => blank)).join(' + ');
   return encodePrintReady({ sha256 }, { blank: { id } }, composed, options);
 }
 

@@ -42,7 +42,7 @@ export {
 export type { CheckDefinition } from './checks/define-check.ts';
 export type { Fact, Finding, Outcome, Quantity, Range, Severity, Unit } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
-export { type ComposeSheetOptions, composeSheet, encodeSheet } from './compose-sheet.ts';
+export { type ComposeSheetOptions, composeSheet, encodeSheet, encodeSheetsAsPdf } from './compose-sheet.ts';
 export { listConditionIds, loadCondition } from './conditions/load-condition.ts';
 export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';

@@ -14,9 +14,10 @@ import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
+import { composePdf, composePdfPiece } from './lay-out-pdf.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
-import { composeArtwork, composeInSrgb, encodePrintReady } from './prepare-artwork.ts';
+import { type ComposedPrint, composeArtwork, composeInSrgb, encodePrintReady } from './prepare-artwork.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
@@ -56,12 +57,13 @@ export async function preflight(
 ): Promise<Preflight> {
   // From here on nothing here refers to the bytes: they may go while the art is judged.
   const { path } = source;
-  choosePrintReadyFormat(request.conversion, { format: options.format, background: request.background });
+  const { background, sheet } = request;
+  const format = choosePrintReadyFormat(request.conversion, { format: options.format, background, sheet });
   const condition = await conditionFor(request);
   const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
   const read = await readOrReport(source, request, { ...options, whileDecoding });
   if ('report' in read) return { report: read.report, printReady: null, proof: null };
-  return judge(path, read.artwork, { ...request, condition }, options);
+  return judge(path, read.artwork, { ...request, condition }, { ...options, format });
 }
 
 /** In functions of their own, so that neither the file's bytes nor the decoded art outlive their use: each is large. */
@@ -137,8 +139,14 @@ async function startFiles(
     ? ((conversion ? null : printed) ?? (await composeInSrgb(artwork, pictured, signal)))
     : null;
   signal?.throwIfAborted();
-  const file =
-    page && printed ? await composePage(printed, page, { limits: limitsWith(limits), signal }) : printed;
+  const compose = (print: ComposedPrint): ComposedPrint | Promise<ComposedPrint> => {
+    if (options.format === 'pdf')
+      return page
+        ? composePdf(print, [{ page, pictureOf: () => print.raster }], pictured.job?.driverMirrors === true)
+        : composePdfPiece(print, pictured.blank);
+    return page ? composePage(print, page, { limits: limitsWith(limits), signal }) : print;
+  };
+  const file = printed && (await compose(printed));
   return {
     early: file && encodePrintReady(artwork, pictured, file, { ...options, conversion }),
     drawProof:

@@ -8,12 +8,14 @@ import {
 import type { Artwork, OwnColours } from './formats/artwork.ts';
 import { convertForPrinter } from './formats/convert-for-printer.ts';
 import { convertToSrgb } from './formats/convert-to-srgb.ts';
+import { encodePdf, type PdfPage, picturesOf } from './formats/pdf-write.ts';
 import { encodePng } from './formats/png-write.ts';
-import { hashPixels, type PrintRecord } from './formats/print-record.ts';
+import { hashPictures, hashPixels, type PrintRecord } from './formats/print-record.ts';
 import { resample } from './formats/resample.ts';
 import { encodeTiff } from './formats/tiff-write.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
 import { makeTransform } from './icc/transform.ts';
+import { composePdfPiece } from './lay-out-pdf.ts';
 import { composePrint } from './prepare/carry-out.ts';
 import type { PrintPlan, Step } from './prepare/step.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
@@ -21,7 +23,7 @@ import type { Raster } from './raster/raster.ts';
 import { VERSION } from './version.ts';
 
 export interface PrepareOptions {
-  /** PNG when left out, TIFF for inks, which PNG cannot hold. */
+  /** PNG when left out, TIFF for inks, which PNG cannot hold; the pages of a sheet are for PDF. */
   readonly format?: PrintReadyFormat | undefined;
   /** As the plan was made for. */
   readonly conversion?: PrinterConversion | undefined;
@@ -35,6 +37,8 @@ export interface ComposedPrint {
   readonly raster: Raster;
   /** Of a page for a printer whose scale is corrected; that of the plan on both axes when left out. */
   readonly densityPpi?: { readonly x: number; readonly y: number };
+  /** The pages that a PDF is made of; left out for pictures. */
+  readonly pages?: readonly PdfPage[];
 }
 
 /**
@@ -49,7 +53,9 @@ export async function prepareArtwork(
 ): Promise<Uint8Array | null> {
   const composed = await composeArtwork(artwork, pictured, options);
   options.signal?.throwIfAborted();
-  return composed && encodePrintReady(artwork, pictured, composed, options);
+  if (composed === null) return null;
+  const file = options.format === 'pdf' ? composePdfPiece(composed, pictured.blank) : composed;
+  return encodePrintReady(artwork, pictured, file, options);
 }
 
 /** The print-ready picture before it is encoded; null when nothing is visible. @throws the signal's reason. */
@@ -82,11 +88,11 @@ export function composeInSrgb(
   return composeArtwork(artwork, { picture, plan: plan && steps ? { ...plan, steps } : null }, { signal });
 }
 
-/** The bytes of the print-ready file of a composed picture. */
+/** The bytes of the print-ready file of a composed picture; as PDF, of its pages. */
 export async function encodePrintReady(
   artwork: Pick<Artwork, 'sha256'>,
   { blank }: { readonly blank: { readonly id: string } },
-  { plan, raster, densityPpi }: ComposedPrint,
+  { plan, raster, densityPpi, pages }: ComposedPrint,
   { format: wanted, conversion }: PrepareOptions = {},
 ): Promise<Uint8Array> {
   const background = { alpha: raster.hasAlpha ? 0 : 1 } as const;
@@ -95,7 +101,7 @@ export async function encodePrintReady(
     program: 'blankcheck',
     version: VERSION,
     sourceSha256: artwork.sha256,
-    pixelSha256: hashPixels(raster),
+    pixelSha256: pages ? hashPictures(picturesOf(pages)) : hashPixels(raster),
     blankId: blank.id,
     widthMm: plan.widthMm,
     heightMm: plan.heightMm,
@@ -104,6 +110,14 @@ export async function encodePrintReady(
     mirrored: plan.mirrored,
     ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
   };
+  if (format === 'pdf') {
+    if (!pages) throw new Error('Expected the pages of the PDF.');
+    return encodePdf(pages, {
+      record,
+      title: blank.id,
+      ...(conversion && { profile: conversion.bytes, outputIntent: conversion.name }),
+    });
+  }
   const encode = format === 'png' ? encodePng : encodeTiff;
   return encode(raster, {
     ppi: plan.ppi,

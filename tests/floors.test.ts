@@ -38,6 +38,7 @@ const ABOVE = new Set([
   'judge-piece.ts',
   'lay-sheets.ts',
   'find-page.ts',
+  'lay-out-pdf.ts',
   'mend-artwork.ts',
   'read-artwork.ts',
   'read-condition.ts',

@@ -91,6 +91,7 @@ const NAMES = [
   'MOST_COPIES',
   'composeSheet',
   'encodeSheet',
+  'encodeSheetsAsPdf',
   'judgePiece',
   'laySheets',
   'renderTextSheets',

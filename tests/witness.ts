@@ -16,6 +16,8 @@ const PACKAGES = {
   tificc: 'liblcms2-utils',
   xicclu: 'argyll',
   pdfinfo: 'poppler-utils',
+  pdftoppm: 'poppler-utils',
+  qpdf: 'qpdf',
   xmllint: 'libxml2-utils',
   zip: 'zip',
   unzip: 'unzip',

@@ -3,6 +3,7 @@ import {
   BlankcheckError,
   type Limits,
   type Preflight,
+  type PrintReadyFormat,
   type PrintRequest,
   type ProofRequest,
   preflight,
@@ -19,7 +20,7 @@ import { findTarget, publish, type Target } from './output-target.ts';
 /** How every artwork of a run is judged. */
 export interface JudgeOptions {
   readonly request: PrintRequest;
-  readonly format: 'png' | 'tiff';
+  readonly format: PrintReadyFormat;
   readonly writes: boolean;
   /** null where no proof is asked for. */
   readonly proof: ProofRequest | null;

@@ -38,8 +38,9 @@ export async function judgeArtworks(
   const judging = {
     request,
     format: choosePrintReadyFormat(request.conversion, {
-      format: options.format === 'pdf' ? undefined : options.format,
+      format: options.format,
       background: request.background,
+      sheet: request.sheet,
     }),
     writes: command === 'prepare' && options.dryRun !== true,
     proof:

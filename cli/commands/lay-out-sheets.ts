@@ -20,7 +20,7 @@ import { planOrders } from './plan-orders.ts';
 import { tellPeopleOfSheets, tellProgramsOfSheets } from './tell-sheets.ts';
 import { writeSheets } from './write-sheets.ts';
 
-const EXTENSIONS = { png: 'png', tiff: 'tif' } as const;
+const EXTENSIONS = { png: 'png', tiff: 'tif', pdf: 'pdf' } as const;
 
 /**
  * `sheet`: judges the artworks, packs their copies on as few pages as it can, writes the pages. Tells people on standard
@@ -39,8 +39,9 @@ export async function layOutSheets(
   const ppi = common.ppi ?? common.printer?.ppi ?? finestOf(planned.flatMap(({ sides }) => sides));
   const request = { ...common, ppi };
   const format = choosePrintReadyFormat(common.conversion, {
-    format: options.format === 'pdf' ? undefined : options.format,
+    format: options.format,
     background: common.background,
+    sheet: common.sheet,
   });
   // Before a picture is read: what is wrong with the page itself.
   laySheets([], request, layout);
@@ -67,7 +68,8 @@ export async function layOutSheets(
           ...named,
           folder: options.out ?? join(named.folder, 'print-ready'),
           paper: common.sheet!.id,
-          sheets: laid.sheets.length,
+          // All pages of a PDF are in one file.
+          sheets: format === 'pdf' ? Math.min(laid.sheets.length, 1) : laid.sheets.length,
           extension: EXTENSIONS[format],
         });
   const driverMirrors = common.printer?.driverMirrors ?? false;

@@ -64,7 +64,6 @@ export async function readCommonRequest(
   cwd: string,
   signal: AbortSignal,
 ): Promise<Omit<PrintRequest, 'blank'>> {
-  refuseWhatIsNotBuiltYet(options);
   refuseMarksWithoutSheet(options);
   const { condition, printer, mend, extend, sheet, omitMarks, ppi, background } = options;
   const conversion = await readConversion(options, cwd, signal);
@@ -79,16 +78,6 @@ export async function readCommonRequest(
     ...(mend !== undefined && { mends: readMends(mend) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };
-}
-
-function refuseWhatIsNotBuiltYet({ sheet, format }: TypedOptions): void {
-  if (format === 'pdf')
-    throw new BlankcheckError('not-built-yet', '--format pdf is not built yet.\nTake png or tiff.');
-  if (sheet !== undefined && format === undefined)
-    throw new BlankcheckError(
-      'not-built-yet',
-      'A sheet as PDF, which is the default, is not built yet.\nAdd --format png or --format tiff.',
-    );
 }
 
 function refuseMarksWithoutSheet({ sheet, omitMarks }: TypedOptions): void {

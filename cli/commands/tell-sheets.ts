@@ -67,5 +67,7 @@ export function tellProgramsOfSheets(run: SheetsRun, options: TypedOptions, { st
     );
     return;
   }
-  for (const { output } of run.sheets) if (output) stdout.write(`${output.path}\n`);
+  // A PDF holds several sheets.
+  const paths = new Set(run.sheets.flatMap(({ output }) => (output ? [output.path] : [])));
+  for (const path of paths) stdout.write(`${path}\n`);
 }

@@ -1,6 +1,7 @@
 import {
   type BlankcheckError,
   encodeSheet,
+  encodeSheetsAsPdf,
   type LaidSheet,
   type Limits,
   type PrinterConversion,
@@ -17,7 +18,7 @@ export interface WriteSheetsOptions extends TargetOptions {
 }
 
 /**
- * Writes the sheets, one page in memory at a time; none of them where one may not be written, so that what lies in the
+ * Writes the sheets: a PDF of all, or pictures, one page in memory at a time; none of them where one may not be written, so that what lies in the
  * folder is of one run. `paths` is empty in a dry run. @throws whatever aborted the signal.
  */
 export async function writeSheets(
@@ -26,6 +27,7 @@ export async function writeSheets(
   options: WriteSheetsOptions,
 ): Promise<readonly SheetReport[]> {
   const targets: Target[] = [];
+  if (options.format === 'pdf' && paths[0] !== undefined) return writePdf(sheets, paths[0], options);
   for (const path of paths) targets.push(await findTarget(path, '--out', options));
   const refused = targets.find(({ refusal }) => refusal)?.refusal ?? null;
   const told: SheetReport[] = [];
@@ -40,6 +42,16 @@ export async function writeSheets(
     told.push(reportOf(sheet, failed ? null : target.path, failed));
   }
   return told;
+}
+
+async function writePdf(
+  sheets: readonly LaidSheet[],
+  path: string,
+  options: WriteSheetsOptions,
+): Promise<readonly SheetReport[]> {
+  const target = await findTarget(path, '--out', options);
+  const failed = target.refusal ?? (await publish(target, await encodeSheetsAsPdf(sheets, options), options));
+  return sheets.map((sheet) => reportOf(sheet, failed ? null : target.path, failed));
 }
 
 async function writeSheet(

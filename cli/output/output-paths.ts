@@ -1,13 +1,17 @@
 import { join } from 'node:path';
+import type { PrintReadyFormat } from '../../src/index.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import { nameOutputs } from './name-outputs.ts';
 
 const DEFAULT_FOLDER = 'print-ready';
-const EXTENSIONS = { png: 'png', tiff: 'tif' } as const;
+const EXTENSIONS = { png: 'png', tiff: 'tif', pdf: 'pdf' } as const satisfies Record<
+  PrintReadyFormat,
+  string
+>;
 
 export interface OutputOptions {
   readonly blankId: string;
-  readonly format: 'png' | 'tiff';
+  readonly format: PrintReadyFormat;
   /** One folder for all; left out, `print-ready` beside each artwork. */
   readonly out?: string | undefined;
   /** One folder for all proofs; left out, there are none. */

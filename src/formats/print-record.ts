@@ -11,7 +11,7 @@ export interface PrintRecord {
   readonly version: string;
   /** SHA-256 of the artwork's bytes. */
   readonly sourceSha256: string;
-  /** SHA-256 of the picture's samples, rows from the top, interleaved. */
+  /** SHA-256 of the picture's samples, rows from the top, interleaved; of the pictures in a PDF as `hashPictures` has it. */
   readonly pixelSha256: string;
   readonly blankId: string;
   readonly widthMm: number;
@@ -27,6 +27,12 @@ export interface PrintRecord {
 /** Hex SHA-256 of a raster's samples, rows from the top, interleaved; 16-bit ones in the machine's byte order. */
 export function hashPixels({ data }: Raster): string {
   return createHash('sha256').update(data).digest('hex');
+}
+
+/** That of the only picture; of several, the SHA-256 of theirs in hex, one after the other. */
+export function hashPictures(pictures: readonly Raster[]): string {
+  const hashes = pictures.map(hashPixels);
+  return hashes.length === 1 ? hashes[0]! : createHash('sha256').update(hashes.join('')).digest('hex');
 }
 
 /**

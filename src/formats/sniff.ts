@@ -1,6 +1,7 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
 import type { ArtworkFormat } from './artwork.ts';
 import { namedFormat, startsWith } from './other-formats.ts';
+import { readPrintRecord } from './print-record.ts';
 import { looksLikeSvg } from './svg-text.ts';
 
 /**
@@ -28,6 +29,12 @@ export function requireFormat(bytes: Uint8Array): ArtworkFormat {
   const format = sniffFormat(bytes);
   if (format !== null) return format;
   const other = namedFormat(bytes);
+  const own = other?.name === 'a PDF' ? readPrintRecord(bytes) : null;
+  if (own !== null)
+    throw new BlankcheckError(
+      'unsupported-format',
+      `This is a print-ready PDF of this program, made for ${own.blankId}, and no art: print it as it is, at 100 %, or start from the original art.`,
+    );
   if (other !== null)
     throw new BlankcheckError(
       'unsupported-format',

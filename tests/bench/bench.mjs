@@ -70,6 +70,8 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   const canvas = await sharp(printReady.bytes).raw().toBuffer({ resolveWithObject: true });
   const content = { left: 401, top: 301, width: 5199, height: 3399 };
 
+  const sheetRequest = { ...request, sheet: parsePaper('a4') };
+
   const ms = await timeInTurn(
     {
       decode: () => sharp(bytes).raw().toBuffer(),
@@ -78,7 +80,8 @@ for (const [name, path] of Object.entries(await benchPictures())) {
       encode: () => sharp(canvas.data, { raw: canvas.info }).png().toBuffer(),
       pass: () => plainPass(data),
       prepare: () => preflight({ path, bytes }, request, { write: true }),
-      sheet: () => preflight({ path, bytes }, { ...request, sheet: parsePaper('a4') }, { write: true }),
+      sheet: () => preflight({ path, bytes }, sheetRequest, { write: true, format: 'png' }),
+      pdf: () => preflight({ path, bytes }, sheetRequest, { write: true, format: 'pdf' }),
       check: () => preflight({ path, bytes }, request, { write: false }),
     },
     ROUNDS,
@@ -100,6 +103,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   const coloursMs = await timeColours(bytes);
   if (name === 'photo') rows.push(...(await colourRows({ data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
+  rows.push(row(`${name}: A4 sheet as PDF / the piece alone as PNG`, ms.pdf / ms.prepare, 1.5));
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));
   rows.push(
     row(

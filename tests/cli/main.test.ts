@@ -285,7 +285,6 @@ const cases: Record<string, Case> = {
     code: 2,
     errors: ['ppi-out-of-range'],
   },
-  'a sheet as PDF': { args: ['pear.png', ...SHARP, '--sheet', 'a4'], code: 2, errors: ['not-built-yet'] },
   'marks that are not wanted, without a sheet': {
     args: ['pear.png', ...SHARP, '--omit-marks', 'label'],
     code: 2,
@@ -301,7 +300,6 @@ const cases: Record<string, Case> = {
     code: 2,
     errors: ['unknown-sheet'],
   },
-  'a PDF': { args: ['pear.png', ...SHARP, '--format', 'pdf'], code: 2, errors: ['not-built-yet'] },
   'an unknown option': { args: ['pear.png', ...SHARP, '--forse'], code: 2, errors: ['bad-option'] },
   'a mistyped command': { args: ['chekc', 'pear.png', ...SHARP], code: 2, errors: ['unknown-command'] },
   'a press card of nothing': { args: ['press'], code: 2, errors: ['missing-blank'] },
