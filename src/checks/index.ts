@@ -7,6 +7,7 @@ import embeddedProfile from './embedded-profile.ts';
 import gamut from './gamut.ts';
 import keepOut from './keep-out.ts';
 import measuredSize from './measured-size.ts';
+import nearWhiteBox from './near-white-box.ts';
 import orientationTag from './orientation-tag.ts';
 import pages from './pages.ts';
 import printSize from './print-size.ts';
@@ -29,6 +30,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   keepOut,
   transparentMargin,
   strayPixels,
+  nearWhiteBox,
   statedDensity,
   orientationTag,
   embeddedProfile,
