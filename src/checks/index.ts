@@ -6,6 +6,7 @@ import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
 import gamut from './gamut.ts';
 import keepOut from './keep-out.ts';
+import markedPreview from './marked-preview.ts';
 import measuredSize from './measured-size.ts';
 import nearWhiteBox from './near-white-box.ts';
 import orientationTag from './orientation-tag.ts';
@@ -38,6 +39,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   gamut,
   darkCoverage,
   vectorContent,
+  markedPreview,
   measuredSize,
   sheetFit,
 ];

@@ -60,7 +60,9 @@ export function outcomesOf(
   return runChecks(subjectOf(raster, request, changes), CHECKS);
 }
 
-/** `check/code:severity` of everything found, in order, without the advice that every trimmed picture gets. */
+const FOR_EVERY_PICTURE = ['transparent-margin/trimmed:advice', 'marked-preview/preview-sized:advice'];
+
+/** `check/code:severity` of everything found, in order, without the advice that every trimmed or small picture gets. */
 export function codesOf(outcomes: readonly Outcome[]): string[] {
   return outcomes
     .flatMap((outcome) =>
@@ -68,7 +70,7 @@ export function codesOf(outcomes: readonly Outcome[]): string[] {
         ? outcome.findings.map((finding) => `${outcome.check}/${finding.code}:${finding.severity}`)
         : [],
     )
-    .filter((code) => code !== 'transparent-margin/trimmed:advice');
+    .filter((code) => !FOR_EVERY_PICTURE.includes(code));
 }
 
 /** The findings of one check, or an error when it did not find anything. */

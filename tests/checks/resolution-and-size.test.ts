@@ -143,6 +143,7 @@ describe('every check has its say once, in the order of the list', () => {
       'stated-density',
       'gamut',
       'dark-coverage',
+      'marked-preview',
       'sheet-fit',
     ]);
   });

@@ -1,0 +1,79 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp, { type OverlayOptions } from 'sharp';
+import { channelsOf, type Raster } from '../../src/raster/raster.ts';
+import type { Seen } from './count-real.ts';
+
+const CELL_PX = 230;
+const ACROSS = 6;
+const DOWN = 4;
+
+/** Contact sheets of pictures by what was found, in a folder: `<check>.<code>-<n>.png` and a list of names beside each. */
+export function makeSheets(folder: string) {
+  mkdirSync(folder, { recursive: true });
+  const open = new Map<
+    string,
+    { readonly cells: OverlayOptions[]; readonly names: string[]; count: number }
+  >();
+
+  async function put(title: string, name: string, raster: Raster): Promise<void> {
+    const sheet = open.get(title) ?? { cells: [], names: [], count: 0 };
+    open.set(title, sheet);
+    const at = sheet.cells.length;
+    sheet.names.push(`${at + 1} ${name}`);
+    sheet.cells.push({
+      input: await thumb(raster),
+      left: (at % ACROSS) * CELL_PX,
+      top: Math.floor(at / ACROSS) * CELL_PX,
+    });
+    if (sheet.cells.length === ACROSS * DOWN) await write(title);
+  }
+
+  async function write(title: string): Promise<void> {
+    const { cells, names, count } = open.get(title)!;
+    open.set(title, { cells: [], names: [], count: count + 1 });
+    if (cells.length === 0) return;
+    const file = join(folder, `${title.replace('/', '.')}-${count + 1}`);
+    const size = {
+      width: ACROSS * CELL_PX,
+      height: DOWN * CELL_PX,
+      channels: 3,
+      background: '#999',
+    } as const;
+    await sharp({ create: size }).composite(cells).png().toFile(`${file}.png`);
+    writeFileSync(`${file}.txt`, `${names.join('\n')}\n`);
+  }
+
+  return {
+    async add({ name, planted, found }: Seen, raster: Raster): Promise<void> {
+      for (const code of found)
+        if (!planted?.codes.includes(code.split('/')[1]!)) await put(code, name, raster);
+      if (planted && !planted.codes.some((code) => found.includes(`${planted.check}/${code}`)))
+        await put(`planted-missed/${planted.check}`, `${planted.name}: ${name}`, raster);
+      if (!planted && found.length === 0) await put('silent/all', name, raster);
+    },
+    async finish(): Promise<void> {
+      for (const title of open.keys()) await write(title);
+    },
+  };
+}
+
+/** Over white in the upper left half, over mid gray in the other: what is faint shows on one of them. */
+async function thumb(raster: Raster): Promise<Buffer> {
+  const data = raster.depth === 8 ? raster.data : Uint8Array.from(raster.data, (v) => v >> 8);
+  const channels = channelsOf(raster) as 1 | 2 | 3 | 4;
+  const size = CELL_PX - 6;
+  const art = await sharp(Buffer.from(data.buffer, data.byteOffset, data.length), {
+    raw: { width: raster.widthPx, height: raster.heightPx, channels },
+  })
+    .resize(size, size, { fit: 'inside' })
+    .png()
+    .toBuffer();
+  const ground = Buffer.from(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}"><rect width="100%" height="100%" fill="#fff"/><path d="M${size} 0V${size}H0z" fill="#6f7f8f"/></svg>`,
+  );
+  return sharp(ground)
+    .composite([{ input: art }])
+    .png()
+    .toBuffer();
+}

@@ -1,0 +1,75 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { judgeChecks, pictureArtwork } from '../../src/check-artwork.ts';
+import type { Artwork } from '../../src/formats/artwork.ts';
+import { readArtwork } from '../../src/read-artwork.ts';
+import { blankOf } from '../checks/jobs.ts';
+import { seededNumbers } from '../pictures.ts';
+import { PLANTS } from './case-lists.ts';
+import { makeSheets } from './contact-sheets.ts';
+import { countReal, RATED, type Seen } from './count-real.ts';
+import { readJudgements } from './judgements.ts';
+import { listRealPictures, type RealPicture } from './real-pictures.ts';
+import { renderReal } from './render-rates.ts';
+
+// RATES=1 looks at all pictures and writes the table (minutes); else a few are looked at, for whether it works at all.
+// SHEETS=<folder> lays the alarms, and as many silences, on contact sheets, to be judged by eye.
+const whole = process.env.RATES === '1';
+const SAMPLE = 8;
+/** Every so many pictures gets a fault, in turn. */
+const PLANT_EVERY = 4;
+const request = { blank: blankOf('tile-ceramic-4.25in') };
+const path = join(dirname(fileURLToPath(import.meta.url)), 'real.md');
+
+async function look({ name, path: file }: RealPicture, index: number): Promise<Seen & { artwork: Artwork }> {
+  let artwork = await readArtwork(readFileSync(file));
+  let planted: Seen['planted'] = null;
+  if (index % PLANT_EVERY === 1 && PLANTS.length > 0) {
+    const plant = PLANTS[Math.floor(index / PLANT_EVERY) % PLANTS.length]!;
+    const raster = plant.plant(artwork.raster, seededNumbers(index));
+    if (raster !== null) {
+      artwork = { ...artwork, raster };
+      planted = plant;
+    }
+  }
+  const pictured = await pictureArtwork(artwork, request);
+  const outcomes = await judgeChecks(artwork, pictured, request, RATED);
+  const broken = outcomes.find(({ status }) => status === 'broken');
+  if (broken) throw new Error(`${name}: ${JSON.stringify(broken)}`);
+  const found = outcomes.flatMap((outcome) =>
+    outcome.status === 'found' ? outcome.findings.map(({ code }) => `${outcome.check}/${code}`) : [],
+  );
+  return { name, planted, found, artwork };
+}
+
+describe('rates on real pictures', () => {
+  const { pictures, packages } = listRealPictures();
+  it('runs over real art, and writes the table where it ran over all', {
+    timeout: 3_600_000,
+  }, async (context) => {
+    if (pictures.length === 0) context.skip('none of the packages of real art is installed');
+    const sheets = process.env.SHEETS ? makeSheets(process.env.SHEETS) : null;
+    const every = whole ? 1 : Math.ceil(pictures.length / SAMPLE);
+    const seen: Seen[] = [];
+    for (const [index, picture] of pictures.entries()) {
+      if (index % every !== 0) continue;
+      const { artwork, ...one } = await look(picture, index);
+      seen.push(one);
+      await sheets?.add(one, artwork.raster);
+    }
+    await sheets?.finish();
+    const run = countReal(seen, readJudgements(), packages);
+    expect(run.pictures).toBeGreaterThanOrEqual(whole ? 500 : 1);
+    if (!whole) return;
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, renderReal(run));
+  });
+
+  it('every judgement is of a picture of the list', (context) => {
+    if (pictures.length === 0) context.skip('none of the packages of real art is installed');
+    const names = new Set(pictures.map(({ name }) => name));
+    expect(readJudgements().filter(({ picture }) => !names.has(picture))).toEqual([]);
+  });
+});
