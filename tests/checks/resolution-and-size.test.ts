@@ -140,6 +140,8 @@ describe('every check has its say once, in the order of the list', () => {
       'safe-area',
       'keep-out',
       'transparent-margin',
+      'stray-pixels',
+      'near-white-box',
       'stated-density',
       'gamut',
       'dark-coverage',
