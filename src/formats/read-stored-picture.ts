@@ -38,9 +38,7 @@ export async function readStoredPicture(
       'This is SVG, a drawing: print-ready files are PNG, TIFF or PDF.',
     );
   const { storedPpi, colour } = readContainer(format, bytes, limits);
-  // What was written within the limit of print-ready pictures, which is above that of artworks, can be read back.
-  const sized = { ...limits, maxPixels: limits.maxCanvasPixels };
-  const picture = await withinSeconds(openPicture(format, bytes, sized), limits.maxSeconds, options.signal);
+  const picture = await withinSeconds(openPicture(format, bytes, limits), limits.maxSeconds, options.signal);
   const raster = await withinSeconds(decodePicture(picture, limits), limits.maxSeconds, options.signal);
   options.signal?.throwIfAborted();
   const { orientation, exif } = picture;
