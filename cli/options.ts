@@ -5,7 +5,6 @@ export type CommandName =
   | 'blanks'
   | 'press'
   | 'suits'
-  | 'inspect'
   | 'calibrate'
   | 'limits';
 
@@ -76,13 +75,6 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: ['blankcheck suits seedling.svg', 'blankcheck suits downloads/ --among slate --at-least good'],
   },
   {
-    name: 'inspect',
-    takes: '<file...>',
-    takesHelp: 'print-ready files or folders of them, or - for standard input',
-    help: 'say what a print-ready file is: size, mirroring, blank, art, and whether it was changed since',
-    examples: ['blankcheck inspect print-ready/pear-label.tile-ceramic-8in.png'],
-  },
-  {
     name: 'press',
     takes: '<blank>',
     takesHelp: 'a blank of the catalogue',
@@ -108,9 +100,7 @@ export const COMMANDS: readonly CommandRow[] = [
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
-/** Commands that look at files and write none. */
-const LOOKS: readonly CommandName[] = ['suits', 'inspect'];
-const ALL: readonly CommandName[] = [...ART, ...LOOKS, ...LISTS];
+const ALL: readonly CommandName[] = [...ART, 'suits', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {
@@ -283,11 +273,11 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'only the blanks that the art can cover off the edge all round',
     of: ['suits'],
   },
-  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, ...LOOKS] },
+  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits'] },
   {
     flags: '--limit <name=value>',
     help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
-    of: [...ART, ...LOOKS],
+    of: [...ART, 'suits'],
     repeats: true,
   },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },

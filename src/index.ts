@@ -61,7 +61,6 @@ export {
 export type { PointMm, PointPx, RectMm, RectPx } from './geometry/rectangle.ts';
 export type { Shape } from './geometry/shape.ts';
 export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometry/size.ts';
-export { inspectPrintReady } from './inspect-print-ready.ts';
 export { blankFromSize } from './job/blank-from-size.ts';
 export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts';
 export type { JobRequest } from './job/job-request.ts';
@@ -110,14 +109,6 @@ export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
-export {
-  type InspectedFile,
-  type Inspection,
-  PRINT_CHANGES,
-  type PrintChange,
-} from './reports/inspection.ts';
-export { toInspectionJson } from './reports/inspection-json.ts';
-export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';

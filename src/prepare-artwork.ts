@@ -106,7 +106,6 @@ export async function encodePrintReady(
     widthMm: plan.widthMm,
     heightMm: plan.heightMm,
     ppi: plan.ppi,
-    ...(densityPpi && (densityPpi.x !== plan.ppi || densityPpi.y !== plan.ppi) ? { densityPpi } : {}),
     mirrored: plan.mirrored,
     ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
   };

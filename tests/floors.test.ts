@@ -47,7 +47,6 @@ const ABOVE = new Set([
   'proof-artwork.ts',
   'report-artwork.ts',
   'suit-artwork.ts',
-  'inspect-print-ready.ts',
   'version.ts',
 ]);
 

@@ -48,18 +48,9 @@ function toProperties(record: PrintRecord): (readonly [string, string])[] {
     ['WidthMm', String(record.widthMm)],
     ['HeightMm', String(record.heightMm)],
     ['Ppi', String(record.ppi)],
-    ...toDensityProperties(record),
     // Booleans are written so. @see ISO 16684-1:2019, 8.2.1.1
     ['Mirrored', record.mirrored ? 'True' : 'False'],
     ...toPrinterProperties(record),
-  ];
-}
-
-function toDensityProperties({ densityPpi }: PrintRecord): (readonly [string, string])[] {
-  if (!densityPpi) return [];
-  return [
-    ['DensityXPpi', String(densityPpi.x)],
-    ['DensityYPpi', String(densityPpi.y)],
   ];
 }
 
@@ -93,9 +84,6 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     widthMm: length('WidthMm'),
     heightMm: length('HeightMm'),
     ppi: length('Ppi'),
-    ...(length('DensityXPpi') > 0 && length('DensityYPpi') > 0
-      ? { densityPpi: { x: length('DensityXPpi'), y: length('DensityYPpi') } }
-      : {}),
     mirrored: /^true$/i.test(text('Mirrored')),
     ...(/^[0-9a-f]{64}$/.test(text('PrinterProfileSha256'))
       ? { printerProfile: { sha256: text('PrinterProfileSha256'), name: text('PrinterProfileName') } }

@@ -17,8 +17,6 @@ export interface PrintRecord {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly ppi: number;
-  /** What the file states per axis where a printer's scale is corrected; left out where that is `ppi` on both. */
-  readonly densityPpi?: { readonly x: number; readonly y: number };
   readonly mirrored: boolean;
   /** The printer profile that the picture was converted by; left out where it is sRGB. */
   readonly printerProfile?: { readonly sha256: string; readonly name: string };
