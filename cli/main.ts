@@ -55,6 +55,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { calibratePrinter } = await import('./commands/calibrate-printer.ts');
       return calibratePrinter(operands, options, io, temps);
     }
+    case 'inspect': {
+      const { inspectFiles } = await import('./commands/inspect-files.ts');
+      return inspectFiles(operands, options, io);
+    }
     case 'suits': {
       const { suitArtworks } = await import('./commands/suit-artworks.ts');
       return suitArtworks(operands, options, io);

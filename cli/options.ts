@@ -5,6 +5,7 @@ export type CommandName =
   | 'blanks'
   | 'press'
   | 'suits'
+  | 'inspect'
   | 'calibrate'
   | 'limits';
 
@@ -82,6 +83,13 @@ export const COMMANDS: readonly CommandRow[] = [
     examples: ['blankcheck press mug-11oz'],
   },
   {
+    name: 'inspect',
+    takes: '<print-ready...>',
+    takesHelp: 'print-ready files, folders or ZIP archives of them, or - for standard input',
+    help: 'say what a print-ready file is: size, mirroring, blank, art, and whether it was changed since',
+    examples: ['blankcheck inspect print-ready/pear-label.tile-ceramic-8in.png'],
+  },
+  {
     name: 'calibrate',
     takes: '',
     takesHelp: '',
@@ -100,7 +108,7 @@ export const COMMANDS: readonly CommandRow[] = [
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
-const ALL: readonly CommandName[] = [...ART, 'suits', ...LISTS];
+const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {
@@ -273,11 +281,11 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'only the blanks that the art can cover off the edge all round',
     of: ['suits'],
   },
-  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits'] },
+  { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits', 'inspect'] },
   {
     flags: '--limit <name=value>',
     help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
-    of: [...ART, 'suits'],
+    of: [...ART, 'suits', 'inspect'],
     repeats: true,
   },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },

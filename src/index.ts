@@ -48,6 +48,11 @@ export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
 export { hasArtworkName } from './formats/artwork-name.ts';
+export type {
+  Inspection,
+  InspectionChange,
+  InspectionVerdict,
+} from './formats/inspection.ts';
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
 export { sniffFormat } from './formats/sniff.ts';
@@ -61,6 +66,10 @@ export {
 export type { PointMm, PointPx, RectMm, RectPx } from './geometry/rectangle.ts';
 export type { Shape } from './geometry/shape.ts';
 export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometry/size.ts';
+export {
+  type InspectOptions,
+  inspectPrintReady,
+} from './inspect-print-ready.ts';
 export { blankFromSize } from './job/blank-from-size.ts';
 export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts';
 export type { JobRequest } from './job/job-request.ts';
@@ -109,6 +118,8 @@ export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
+export { type InspectedFile, toInspectionsJson } from './reports/inspection-json.ts';
+export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';

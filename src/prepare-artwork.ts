@@ -107,6 +107,7 @@ export async function encodePrintReady(
     heightMm: plan.heightMm,
     ppi: plan.ppi,
     mirrored: plan.mirrored,
+    ...(densityPpi && (densityPpi.x !== plan.ppi || densityPpi.y !== plan.ppi) ? { densityPpi } : {}),
     ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
   };
   if (format === 'pdf') {

@@ -39,6 +39,7 @@ const ABOVE = new Set([
   'lay-sheets.ts',
   'find-page.ts',
   'lay-out-pdf.ts',
+  'inspect-print-ready.ts',
   'mend-artwork.ts',
   'read-artwork.ts',
   'read-condition.ts',

@@ -93,6 +93,9 @@ const NAMES = [
   'renderTextSheets',
   'readSheetJob',
   'turnOverBlank',
+  'inspectPrintReady',
+  'renderInspection',
+  'toInspectionsJson',
 ];
 
 describe('the door of the library', () => {

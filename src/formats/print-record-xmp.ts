@@ -50,7 +50,16 @@ function toProperties(record: PrintRecord): (readonly [string, string])[] {
     ['Ppi', String(record.ppi)],
     // Booleans are written so. @see ISO 16684-1:2019, 8.2.1.1
     ['Mirrored', record.mirrored ? 'True' : 'False'],
+    ...toDensityProperties(record),
     ...toPrinterProperties(record),
+  ];
+}
+
+function toDensityProperties({ densityPpi }: PrintRecord): (readonly [string, string])[] {
+  if (!densityPpi) return [];
+  return [
+    ['DensityXPpi', String(densityPpi.x)],
+    ['DensityYPpi', String(densityPpi.y)],
   ];
 }
 
@@ -85,6 +94,9 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     heightMm: length('HeightMm'),
     ppi: length('Ppi'),
     mirrored: /^true$/i.test(text('Mirrored')),
+    ...(length('DensityXPpi') > 0 && length('DensityYPpi') > 0
+      ? { densityPpi: { x: length('DensityXPpi'), y: length('DensityYPpi') } }
+      : {}),
     ...(/^[0-9a-f]{64}$/.test(text('PrinterProfileSha256'))
       ? { printerProfile: { sha256: text('PrinterProfileSha256'), name: text('PrinterProfileName') } }
       : {}),

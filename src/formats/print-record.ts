@@ -18,6 +18,8 @@ export interface PrintRecord {
   readonly heightMm: number;
   readonly ppi: number;
   readonly mirrored: boolean;
+  /** What the file states where a printer's scale is corrected; left out where that is `ppi` on both axes. */
+  readonly densityPpi?: { readonly x: number; readonly y: number };
   /** The printer profile that the picture was converted by; left out where it is sRGB. */
   readonly printerProfile?: { readonly sha256: string; readonly name: string };
 }
