@@ -28,7 +28,8 @@ export default defineCheck<Inputs>({
     `${STEP.value} L* (CIE 15:2018) or ${STEP.value} dE00 (ISO/CIE 11664-6) beside the bare base, over ${AREA.value} mm2 (common practice, no source)`,
     'nearly white: at least L* 94 and at most chroma 5 (own choice)',
   ],
-  codes: { 'near-white': ['warning', 'advice'], 'flat-box': ['advice'] },
+  // Advice until its alarms on real art are counted.
+  codes: { 'near-white': ['advice'], 'flat-box': ['advice'] },
   needs: ({ artwork, job }) =>
     job === null
       ? { skip: 'nothing is visible, so there is no box' }
@@ -68,7 +69,7 @@ function judge({ job, raster, source }: Inputs): CheckResult {
     findings: [
       {
         code: nearWhite ? 'near-white' : 'flat-box',
-        severity: nearWhite && !covers ? 'warning' : 'advice',
+        severity: 'advice',
         actual: { value: deltaE00, unit: 'dE00' },
         expected: { max: STEP.value, unit: 'dE00', from: STEP.from },
         place: { px: contentBoxPx, mm: rectToMm(frameOf(job), contentBoxPx) },

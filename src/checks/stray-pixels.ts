@@ -31,7 +31,8 @@ export default defineCheck<Inputs>({
     `separate parts up to ${SIZE.value} mm, at least ${DISTANCE.value} mm from the design (common practice, no source); four or more solid ones of 0.4 mm are a pattern (own choice)`,
     'one minute of arc at arm’s length (derived)',
   ],
-  codes: { 'enlarges-box': ['warning'], specks: ['advice'] },
+  // Advice until its alarms on real art are counted.
+  codes: { 'enlarges-box': ['advice'], specks: ['advice'] },
   needs: ({ artwork, job }) =>
     job === null
       ? { skip: 'nothing is visible, so nothing strays' }
@@ -64,7 +65,7 @@ function judge({ job, raster }: Inputs): CheckResult {
     findings: [
       {
         code: enlarges ? 'enlarges-box' : 'specks',
-        severity: enlarges ? 'warning' : 'advice',
+        severity: 'advice',
         actual: { value: longest(largest), unit: 'mm' },
         place: { px: strays.strays[largest]!.boxPx, mm: boxesMm[largest]! },
         facts: {

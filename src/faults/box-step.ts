@@ -10,7 +10,7 @@ import { STAGE_CHANNELS } from '../icc/stage.ts';
 import type { FlatBox } from './flat-box.ts';
 
 const STEP = practiceLimit('visible-step').value;
-/** At least so light and at most so coloured is meant to be white (own choice, from real art). */
+/** At least so light and at most so coloured is meant to be white (own choice). */
 const NEAR_WHITE = { lightness: 94, chroma: 5 } as const;
 
 /** How a flat ground stands out from the bare blank. */

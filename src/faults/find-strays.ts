@@ -25,7 +25,7 @@ export interface Strays {
   readonly visitRuns: (visit: (y: number, from: number, to: number) => void) => void;
 }
 
-/** So many solid specks are a pattern, not leftovers (own choice, from real art). */
+/** So many solid specks are a pattern, not leftovers (own choice). */
 const PATTERN_COUNT = 4;
 
 /**

@@ -11,7 +11,7 @@ export interface FlatBox {
   readonly mask: Uint8Array;
 }
 
-/** Farther than this from the ground's colour, in any channel of 255, is not ground: JPEG noise stays within (own choice, from real art). */
+/** Farther than this from the ground's colour, in any channel of 255, is not ground: JPEG noise stays within (own choice). */
 const TOLERANCE = 6;
 /** Of the rim as a whole, and of each of its sides: a subject may reach a side, and corners may be round (own choice). */
 const RIM_SHARE = 0.85;

@@ -2,7 +2,7 @@ import { practiceLimit } from '../catalogue/practice.ts';
 import { frameOf, rectToMm } from './art-frame.ts';
 import type { Job } from './job.ts';
 
-/** Solid specks at least so long may be meant: confetti, snow, stars (own choice, from real art). */
+/** Solid specks at least so long may be meant: confetti, snow, stars (own choice). */
 const PATTERN_MM = 0.4;
 
 /** What counts as a speck away from the design, in pixels of the artwork as this job prints it. */

@@ -22,9 +22,9 @@ describe('near-white-box', () => {
     [255, []],
     [254, []],
     [253, []],
-    [252, ['near-white:warning']],
-    [250, ['near-white:warning']],
-    [240, ['near-white:warning']],
+    [252, ['near-white:advice']],
+    [250, ['near-white:advice']],
+    [240, ['near-white:advice']],
     [230, ['flat-box:advice']],
     [0, ['flat-box:advice']],
   ])('a ground of gray %d', (code, codes) => {
@@ -52,17 +52,17 @@ describe('near-white-box', () => {
   it('finds it through the noise of JPEG, with a subject that reaches a side, and with round corners', () => {
     const next = seededNumbers(7);
     const noisy = boxed(() => gray(248 + Math.floor(next() * 7) - 3));
-    expect(judge(noisy)).toEqual(['near-white:warning']);
+    expect(judge(noisy)).toEqual(['near-white:advice']);
     const standing = paintRaster(200, 200, (x, y) => (x > 70 && x < 130 && y > 60 ? GREEN : gray(248)));
-    expect(judge(standing)).toEqual(['near-white:warning']);
+    expect(judge(standing)).toEqual(['near-white:advice']);
     const round = boxed((x, y) => (Math.min(x, 199 - x) + Math.min(y, 199 - y) < 8 ? CLEAR : gray(248)));
-    expect(judge(round)).toEqual(['near-white:warning']);
+    expect(judge(round)).toEqual(['near-white:advice']);
   });
 
   it('lies in wait for 25 mm2 and no less', () => {
     // 10 x 10 px of which 36 are the subject: 64 pixels of ground.
     const small = paintRaster(10, 10, (x, y) => (Math.min(x, y, 9 - x, 9 - y) < 2 ? gray(248) : GREEN));
-    expect(judge(small, 6.25)).toEqual(['near-white:warning']);
+    expect(judge(small, 6.25)).toEqual(['near-white:advice']);
     expect(judge(small, 6.24)).toEqual([]);
   });
 
@@ -117,10 +117,10 @@ describe('near-white-box', () => {
   it('judges 16 bits and gray alike', () => {
     const eight = boxed(() => gray(248));
     const deep: Raster = { ...eight, depth: 16, data: Uint16Array.from(eight.data, (v) => v * 257) };
-    expect(judge(deep)).toEqual(['near-white:warning']);
+    expect(judge(deep)).toEqual(['near-white:advice']);
     const single = Uint8Array.from({ length: 40_000 }, (_, i) => (eight.data[4 * i] === 248 ? 248 : 90));
     expect(
       judge({ widthPx: 200, heightPx: 200, model: 'gray', hasAlpha: false, depth: 8, data: single }),
-    ).toEqual(['near-white:warning']);
+    ).toEqual(['near-white:advice']);
   });
 });

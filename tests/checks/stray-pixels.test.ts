@@ -38,7 +38,7 @@ describe('stray-pixels', () => {
     const finding = onlyFinding(
       judge(paint({ x: 900, y: 500, width: 5, height: 3 }, { x: 500, y: 100, width: 1, height: 1 })),
     );
-    expect([finding.code, finding.severity]).toEqual(['enlarges-box', 'warning']);
+    expect([finding.code, finding.severity]).toEqual(['enlarges-box', 'advice']);
     expect(finding.place!.px).toEqual({ x: 900, y: 500, width: 5, height: 3 });
     const { specks, ...facts } = finding.facts;
     expect(facts.count).toBe(2);
