@@ -92,6 +92,7 @@ export function placeArtwork(artwork: Artwork, request: PrintRequest): PlacedArt
     rimPx,
     background: request.background ?? WHITE,
     ...(request.conversion ? { conversion: request.conversion } : {}),
+    isForPrinter: isForPrinter(artwork, request),
     mends: artwork.mends ?? [],
     ...(artwork.ownColours ? { coloursFrom: artwork.ownColours.name } : {}),
   });
@@ -109,6 +110,11 @@ export async function pictureArtwork(
 ): Promise<PicturedArtwork> {
   const placed = placeArtwork(artwork, request);
   return { ...placed, picture: await takePicture(artwork, placed, request, options.signal) };
+}
+
+/** True when the art's samples are those of the very printer that the file is for: they go through unconverted. */
+export function isForPrinter({ ownColours }: Artwork, { conversion }: PrintRequest): boolean {
+  return conversion !== undefined && ownColours?.sha256 === conversion.sha256;
 }
 
 /** Runs every check on a pictured artwork. Checks never throw. @throws BlankcheckError where the condition cannot be had. */

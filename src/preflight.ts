@@ -17,7 +17,12 @@ import { resolveBlank } from './job/resolve-blank.ts';
 import { composePdf, composePdfPiece } from './lay-out-pdf.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
-import { type ComposedPrint, composeArtwork, composeInSrgb, encodePrintReady } from './prepare-artwork.ts';
+import {
+  type ComposedPrint,
+  composeArtwork,
+  composeUnconverted,
+  encodePrintReady,
+} from './prepare-artwork.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
@@ -134,9 +139,9 @@ async function startFiles(
   const { write, proof, signal, limits } = options;
   const printed = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
   signal?.throwIfAborted();
-  // A proof is for a screen: it is made of sRGB, also where the file has the printer's own colours.
+  // A proof shows what is printed: of a file in sRGB that very file, else the art's own colours, which go to the printer.
   const seen = proof
-    ? ((conversion ? null : printed) ?? (await composeInSrgb(artwork, pictured, signal)))
+    ? ((conversion ? null : printed) ?? (await composeUnconverted(artwork, pictured, signal)))
     : null;
   signal?.throwIfAborted();
   const compose = (print: ComposedPrint): ComposedPrint | Promise<ComposedPrint> => {

@@ -13,11 +13,12 @@ import { encodePng } from './formats/png-write.ts';
 import { hashPictures, hashPixels, type PrintRecord } from './formats/print-record.ts';
 import { resample } from './formats/resample.ts';
 import { encodeTiff } from './formats/tiff-write.ts';
+import type { IccProfile } from './icc/profile.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
 import { makeTransform } from './icc/transform.ts';
 import { composePdfPiece } from './lay-out-pdf.ts';
 import { composePrint } from './prepare/carry-out.ts';
-import type { PrintPlan, Step } from './prepare/step.ts';
+import type { PrintPlan } from './prepare/step.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import type { Raster } from './raster/raster.ts';
 import { VERSION } from './version.ts';
@@ -35,6 +36,8 @@ export interface ComposedPrint {
   readonly picture: PrintPicture;
   readonly plan: PrintPlan;
   readonly raster: Raster;
+  /** Of the raster's samples, in a picture that is for a screen yet and not clipped to sRGB. */
+  readonly profile?: IccProfile;
   /** Of a page for a printer whose scale is corrected; that of the plan on both axes when left out. */
   readonly densityPpi?: { readonly x: number; readonly y: number };
   /** The pages that a PDF is made of; left out for pictures. */
@@ -65,27 +68,36 @@ export async function composeArtwork(
   { signal, conversion }: Pick<PrepareOptions, 'signal' | 'conversion'> = {},
 ): Promise<ComposedPrint | null> {
   if (plan === null || picture === null) return null;
-  const raster = await composePrint(picture.raster, conversion ? inOwnColours(plan, ownColours) : plan, {
-    resample,
-    ...(conversion ? { convertForPrinter: printerConverter(conversion, ownColours) } : {}),
-    ...(ownColours ? { convert: converterFrom(ownColours) } : {}),
-    ...(signal ? { signal } : {}),
-  });
+  const raster = await composePrint(
+    picture.raster,
+    conversion ? inOwnColours(plan, ownColours, picture) : plan,
+    {
+      resample,
+      ...(conversion ? { convertForPrinter: printerConverter(conversion, ownColours) } : {}),
+      ...(ownColours ? { convert: converterFrom(ownColours) } : {}),
+      ...(signal ? { signal } : {}),
+    },
+  );
   return { picture, plan, raster };
 }
 
-/** What a screen shows of a plan that converts for a printer: the same steps, in sRGB. null when nothing is visible. */
-export function composeInSrgb(
-  artwork: OwnArt,
+/**
+ * The print-ready picture as it stands before it is converted for a printer: in the art's own colours, unclipped, at
+ * its own depth. null when nothing is visible. @throws the signal's reason
+ */
+export async function composeUnconverted(
+  { ownColours }: OwnArt,
   { plan, picture }: Pick<PicturedArtwork, 'plan' | 'picture'>,
   signal?: AbortSignal,
 ): Promise<ComposedPrint | null> {
-  const from = artwork.ownColours?.name;
-  const convert: Step[] = from === undefined ? [] : [{ step: 'convert', from }];
-  const steps = plan?.steps
-    .filter(({ step }) => step !== 'convert-for-printer' && step !== 'convert')
-    .flatMap((step) => (step.step === 'pad' ? [...convert, step] : [step]));
-  return composeArtwork(artwork, { picture, plan: plan && steps ? { ...plan, steps } : null }, { signal });
+  if (plan === null || picture === null) return null;
+  const steps = plan.steps.filter(({ step }) => step !== 'convert-for-printer');
+  const raster = await composePrint(picture.raster, inOwnColours({ ...plan, steps }, ownColours, picture), {
+    resample,
+    keepDepth: true,
+    ...(signal ? { signal } : {}),
+  });
+  return { picture, plan, raster, profile: ownColours?.profile ?? SRGB_PROFILE };
 }
 
 /** The bytes of the print-ready file of a composed picture; as PDF, of its pages. */
@@ -108,7 +120,7 @@ export async function encodePrintReady(
     ppi: plan.ppi,
     mirrored: plan.mirrored,
     ...(densityPpi && (densityPpi.x !== plan.ppi || densityPpi.y !== plan.ppi) ? { densityPpi } : {}),
-    ...(conversion ? { printerProfile: { sha256: conversion.sha256, name: conversion.name } } : {}),
+    ...(conversion ? { printerProfile: recordConversion(conversion) } : {}),
   };
   if (format === 'pdf') {
     if (!pages) throw new Error('Expected the pages of the PDF.');
@@ -137,14 +149,29 @@ function printerConverter(
     convertForPrinter(raster, printerTransform(conversion, ownColours?.profile ?? SRGB_PROFILE));
 }
 
-/** The plan with its background, which is given in sRGB, in the colours of the art that is laid on it. */
-function inOwnColours(plan: PrintPlan, ownColours: OwnColours | null): PrintPlan {
+function recordConversion({ sha256, name, intent, blackPointCompensation }: PrinterConversion) {
+  return { sha256, name, intent, blackPointCompensation: blackPointCompensation && intent !== 'absolute' };
+}
+
+/**
+ * The plan with its background, which is given in sRGB, in the colours of the art that is laid on it; as fine as the
+ * art's samples are. White stays white.
+ */
+function inOwnColours(
+  plan: PrintPlan,
+  ownColours: OwnColours | null,
+  { raster: { depth } }: PrintPicture,
+): PrintPlan {
   if (ownColours === null) return plan;
   const transform = makeTransform(SRGB_PROFILE, ownColours.profile, DRIVER_CONVERSION);
+  const stepsPerCode = depth === 16 ? 257 : 1;
   const steps = plan.steps.map((step) => {
     if (step.step !== 'flatten') return step;
     const { r, g, b, alpha } = step.background;
-    const own = transform.convert([r / 255, g / 255, b / 255]).map((value) => Math.round(value * 255));
+    if (Math.min(r, g, b) === 255) return step;
+    const own = transform
+      .convert([r / 255, g / 255, b / 255])
+      .map((value) => Math.round(value * 255 * stepsPerCode) / stepsPerCode);
     return { ...step, background: { r: own[0]!, g: own[1]!, b: own[2]!, alpha } };
   });
   return { ...plan, steps };

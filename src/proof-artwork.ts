@@ -39,14 +39,14 @@ export interface Proof {
 
 /**
  * What the pressed blank will look like, seen from the front: the print-ready picture in the colours that the condition
- * makes of it, on the blank's base colour, cut to its outline. A wrap is shown as its flat paper. Below the blank stands
+ * makes of it (of the art's own colours where the picture is not converted yet), on the blank's base colour, cut to its outline. A wrap is shown as its flat paper. Below the blank stands
  * that this is a proof, of what. The file carries the profile of sRGB and the program's own record. Same input, same bytes.
  * @throws BlankcheckError `print-too-large`; the signal's reason
  */
 export async function proofArtwork(
   artwork: Pick<Artwork, 'sha256' | 'ownColours'>,
   blank: BlankInHand,
-  { picture, plan, raster: print }: ComposedPrint,
+  { picture, plan, raster: print, profile: colours = SRGB_PROFILE }: ComposedPrint,
   condition: PrintingCondition,
   { mark, signal }: ProofRequest & { readonly signal?: AbortSignal },
 ): Promise<Proof> {
@@ -64,7 +64,7 @@ export async function proofArtwork(
     `the proof of ${blank.id} at ${ppi} pixels per inch`,
   );
   const rows = readPrintRows(print, plan.mirrored);
-  const table = proofTableOf(condition.profile);
+  const table = proofTableOf(condition.profile, colours);
   const raster = drawProof(rows, blank, frame, table, { marks, rowsBelow: captionPx });
   signal?.throwIfAborted();
   const paper = createRaster({

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
-import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
+import { type CheckedArtwork, isForPrinter, type PrintRequest } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
 import { findInkedPart } from './job/find-inked-part.ts';
@@ -61,7 +61,7 @@ export function reportChecked(
     blank: describeBlank(checked.blank),
     ...describePrinter(request),
     placementMm: checked.job?.placementMm ?? null,
-    colours: tellColours(request),
+    colours: tellColours(artwork, request),
     inkedMm: checked.job && findInkedPart(checked.job, checked.extents),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
@@ -79,7 +79,8 @@ function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printe
   return { printer: { name, driverMirrors, scaleCorrection } };
 }
 
-function tellColours({ conversion }: PrintRequest): NonNullable<ArtworkReport['colours']> {
+function tellColours(artwork: Artwork, request: PrintRequest): NonNullable<ArtworkReport['colours']> {
+  const { conversion } = request;
   if (!conversion) return { convertedBy: 'driver', tagged: 'sRGB' };
   const { name, sha256, profile, intent, blackPointCompensation } = conversion;
   return {
@@ -89,6 +90,7 @@ function tellColours({ conversion }: PrintRequest): NonNullable<ArtworkReport['c
     space: profile.space === 'cmyk' ? 'cmyk' : 'rgb',
     intent,
     blackPointCompensation: blackPointCompensation && intent !== 'absolute',
+    ...(isForPrinter(artwork, request) ? { unchanged: true } : {}),
   };
 }
 

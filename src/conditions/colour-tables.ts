@@ -42,14 +42,8 @@ export const gamutMapOf: TableOf<GamutMap | null> = keep((condition, source) =>
   makeGamutMap(source, gamutTableOf(condition, source)),
 );
 
-const proofs = new WeakMap<IccProfile, ProofTable>();
-
-/** How colours of sRGB look once printed; made once for each condition, and kept with it. */
-export function proofTableOf(condition: IccProfile): ProofTable {
-  const table = proofs.get(condition) ?? makeProofTable(condition);
-  proofs.set(condition, table);
-  return table;
-}
+/** How colours of a source space look once printed; made once for each pair, and kept with the condition. */
+export const proofTableOf: TableOf<ProofTable> = keep(makeProofTable);
 
 type TableOf<Table> = (condition: IccProfile, source: IccProfile) => Table;
 

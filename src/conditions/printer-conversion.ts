@@ -54,12 +54,24 @@ function keepPaperBare(transform: PixelTransform, { space }: IccProfile): PixelT
       for (let i = 0; i < pixels; i++)
         if (bare[i] === 1) target.fill(paper, i * targetStride, i * targetStride + outputChannels);
     },
+    convert16(source, target, pixels, sourceStride = inputChannels, targetStride = outputChannels) {
+      const bare = findWhite(source, pixels, sourceStride, inputChannels);
+      transform.convert16(source, target, pixels, sourceStride, targetStride);
+      for (let i = 0; i < pixels; i++)
+        if (bare[i] === 1) target.fill(paper * 257, i * targetStride, i * targetStride + outputChannels);
+    },
   };
 }
 
-function findWhite(source: Uint8Array, pixels: number, stride: number, channels: number): Uint8Array {
+function findWhite(
+  source: Uint8Array | Uint16Array,
+  pixels: number,
+  stride: number,
+  channels: number,
+): Uint8Array {
+  const full = source instanceof Uint16Array ? 65535 : 255;
   return Uint8Array.from({ length: pixels }, (_, i) => {
-    for (let k = 0; k < channels; k++) if (source[i * stride + k] !== 255) return 0;
+    for (let k = 0; k < channels; k++) if (source[i * stride + k] !== full) return 0;
     return 1;
   });
 }

@@ -17,8 +17,9 @@ export type ArtworkProfile =
   | { readonly kind: 'srgb'; readonly name: string }
   | { readonly kind: 'rgb' | 'gray' | 'table'; readonly name: string }
   /** The profile of a printer: the art was converted for it once already. */
-  | { readonly kind: 'printer'; readonly name: string }
-  | { readonly kind: 'cmyk'; readonly name: string | null }
+  | { readonly kind: 'printer'; readonly name: string; readonly sha256: string }
+  /** Without a profile both are null. */
+  | { readonly kind: 'cmyk'; readonly name: string | null; readonly sha256: string | null }
   | { readonly kind: 'unusable'; readonly reason: string };
 
 /** What a drawing holds besides its own paths. */
@@ -42,8 +43,12 @@ export interface VectorFacts {
  * The colours of an artwork that are not sRGB: wider than sRGB, so that they are judged before anything is clipped.
  */
 export interface OwnColours {
+  /** Of the space that the file is in. */
   readonly name: string;
+  /** Of the raster's samples: that space, or `WIDE_PROFILE` where its samples do not serve as a working picture. */
   readonly profile: IccProfile;
+  /** Hex SHA-256 of the bytes of a printer's profile whose samples the raster still has. */
+  readonly sha256?: string;
   readonly toSrgb: PixelTransform;
 }
 

@@ -1,8 +1,11 @@
 import sax from 'sax';
+import type { Intent } from '../icc/profile.ts';
 import type { PrintRecord } from './print-record.ts';
 
 /** Namespace of the record's properties; the number changes when a property changes its meaning. */
 export const PRINT_RECORD_NAMESPACE = 'urn:x-blankcheck:print-record:1#';
+
+const INTENTS: readonly Intent[] = ['perceptual', 'relative', 'saturation', 'absolute'];
 
 /** The record as an XMP packet, marked read-only since files carry checksums. @see ISO 16684-1:2019, 7.3 (packet), 7.4 (RDF) */
 export function writePrintRecordXmp(record: PrintRecord): string {
@@ -48,9 +51,8 @@ function toProperties(record: PrintRecord): (readonly [string, string])[] {
     ['WidthMm', String(record.widthMm)],
     ['HeightMm', String(record.heightMm)],
     ['Ppi', String(record.ppi)],
-    // Booleans are written so. @see ISO 16684-1:2019, 8.2.1.1
-    ['Mirrored', record.mirrored ? 'True' : 'False'],
     ...toDensityProperties(record),
+    ['Mirrored', writeBoolean(record.mirrored)],
     ...toPrinterProperties(record),
   ];
 }
@@ -68,7 +70,29 @@ function toPrinterProperties({ printerProfile }: PrintRecord): (readonly [string
   return [
     ['PrinterProfileSha256', printerProfile.sha256],
     ['PrinterProfileName', printerProfile.name],
+    ...(printerProfile.intent ? [['Intent', printerProfile.intent] as const] : []),
+    ...(printerProfile.blackPointCompensation === undefined
+      ? []
+      : [['BlackPointCompensation', writeBoolean(printerProfile.blackPointCompensation)] as const]),
   ];
+}
+
+/** @see ISO 16684-1:2019, 8.2.1.1 */
+function writeBoolean(value: boolean): string {
+  return value ? 'True' : 'False';
+}
+
+function readPrinter(text: (name: string) => string): PrintRecord['printerProfile'] {
+  const sha256 = text('PrinterProfileSha256');
+  if (!/^[0-9a-f]{64}$/.test(sha256)) return undefined;
+  const intent = INTENTS.find((each) => each === text('Intent'));
+  const compensated = text('BlackPointCompensation');
+  return {
+    sha256,
+    name: text('PrinterProfileName'),
+    ...(intent ? { intent } : {}),
+    ...(/^(?:true|false)$/i.test(compensated) ? { blackPointCompensation: /^true$/i.test(compensated) } : {}),
+  };
 }
 
 function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | null {
@@ -83,6 +107,7 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     lengths.every((value) => value > 0 && Number.isFinite(value)) &&
     /^(?:true|false)$/i.test(text('Mirrored'));
   if (!whole) return null;
+  const printerProfile = readPrinter(text);
   return {
     ...(text('Kind') === 'proof' ? { kind: 'proof' } : {}),
     program: 'blankcheck',
@@ -97,9 +122,7 @@ function fromProperties(properties: ReadonlyMap<string, string>): PrintRecord | 
     ...(length('DensityXPpi') > 0 && length('DensityYPpi') > 0
       ? { densityPpi: { x: length('DensityXPpi'), y: length('DensityYPpi') } }
       : {}),
-    ...(/^[0-9a-f]{64}$/.test(text('PrinterProfileSha256'))
-      ? { printerProfile: { sha256: text('PrinterProfileSha256'), name: text('PrinterProfileName') } }
-      : {}),
+    ...(printerProfile ? { printerProfile } : {}),
   };
 }
 

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Intent } from '../icc/profile.ts';
 import type { Raster } from '../raster/raster.ts';
 import { findXmp } from './find-xmp.ts';
 import { PRINT_RECORD_NAMESPACE, parsePrintRecordXmp } from './print-record-xmp.ts';
@@ -21,7 +22,13 @@ export interface PrintRecord {
   /** What the file states where a printer's scale is corrected; left out where that is `ppi` on both axes. */
   readonly densityPpi?: { readonly x: number; readonly y: number };
   /** The printer profile that the picture was converted by; left out where it is sRGB. */
-  readonly printerProfile?: { readonly sha256: string; readonly name: string };
+  readonly printerProfile?: {
+    readonly sha256: string;
+    readonly name: string;
+    /** How it was converted; left out in files of versions that did not record it. */
+    readonly intent?: Intent;
+    readonly blackPointCompensation?: boolean;
+  };
 }
 
 /** Hex SHA-256 of a raster's samples, rows from the top, interleaved; 16-bit ones in the machine's byte order. */

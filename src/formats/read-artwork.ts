@@ -5,6 +5,7 @@ import type { IccProfile } from '../icc/profile.ts';
 import type { Artwork } from './artwork.ts';
 import { planColour } from './colour-plan.ts';
 import { convertToSrgb } from './convert-to-srgb.ts';
+import { convertToWide } from './convert-to-wide.ts';
 import { decodePicture } from './decode-picture.ts';
 import type { DrawAt } from './draw-sized-svg.ts';
 import { type Limits, limitsWith } from './limits.ts';
@@ -14,7 +15,7 @@ import { readContainer } from './read-container.ts';
 import { readDrawing } from './read-drawing.ts';
 import { requireFormat } from './sniff.ts';
 import { combineStatedPpi } from './stated-ppi.ts';
-import { toSrgbTransform } from './to-srgb-transform.ts';
+import { toWideTransform } from './to-wide-transform.ts';
 import { withinSeconds } from './within-seconds.ts';
 
 export type { DrawAt } from './draw-sized-svg.ts';
@@ -92,13 +93,13 @@ async function readPicture(
   const sha256 = hash(bytes);
   const printRecord = readPrintRecord(bytes);
   whileDecoding?.();
-  const toSrgb = way === 'reference' ? await transformOfInks(untaggedCmyk) : way;
+  const transform = way === 'reference' ? await transformOfInks(untaggedCmyk) : way;
   const raster = await waiting;
   signal?.throwIfAborted();
   return {
     format,
     sha256,
-    raster: toSrgb === 'keep' ? raster : convertToSrgb(raster, toSrgb),
+    raster: transform === 'keep' ? raster : (ownColours ? convertToWide : convertToSrgb)(raster, transform),
     ownColours,
     statedPpi: combineStatedPpi(format, container.storedPpi, picture.exif, picture.orientation),
     orientation: picture.orientation,
@@ -112,7 +113,7 @@ async function readPicture(
 async function transformOfInks(untaggedCmyk: ReadOptions['untaggedCmyk']): Promise<PixelTransform> {
   if (!untaggedCmyk)
     throw new Error('Expected a printing condition for CMYK without a profile, received none.');
-  return toSrgbTransform(await untaggedCmyk());
+  return toWideTransform(await untaggedCmyk());
 }
 
 const hash = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');

@@ -28,7 +28,7 @@ export function drawProof(
   const holes = blank.holes.map(({ shape }) => distance(shape));
   const onBase = tabulateDyeOnBase(blank.baseColour);
   const [solid, dyed, hole] = [new Uint8Array(width), new Uint8Array(width), new Uint8Array(width)];
-  const print = new Uint8Array(3 * width);
+  const convert = rowConverter(rows, table, width);
   const printed = new Uint16Array(3 * width);
   for (let y = blankPx.y; y < blankPx.y + blankPx.height; y += 1) {
     coverRow(outline, y, solid);
@@ -38,13 +38,26 @@ export function drawProof(
       coverRow(distanceInHole, y, hole);
       for (let x = 0; x < width; x += 1) solid[x] = Math.min(solid[x]!, 255 - hole[x]!);
     }
-    rows.read(onPrintPx.x, onPrintPx.y + y, print);
-    table.convert8(print, printed, width);
+    convert(onPrintPx.x, onPrintPx.y + y, printed);
     const target = raster.data.subarray(4 * y * width, 4 * (y + 1) * width) as Uint8Array;
     layRow(target, printed, solid, dyed, onBase, blank.baseColour);
     marks?.paintRow(target, y, onPrintPx, dyed);
   }
   return raster;
+}
+
+/** Reads a row and brings it to how it looks once printed. */
+function rowConverter(
+  rows: PrintRows,
+  table: ProofTable,
+  width: number,
+): (x: number, y: number, printed: Uint16Array) => void {
+  const [print8, print16] = [new Uint8Array(3 * width), new Uint16Array(3 * width)];
+  return (x, y, printed) => {
+    rows.read(x, y, rows.depth === 8 ? print8 : print16);
+    if (rows.depth === 8) table.convert8(print8, printed, width);
+    else table.convert16(print16, printed, width);
+  };
 }
 
 /** How much of what is there of a pixel can carry dye: all of it where outline and edge are one line. */

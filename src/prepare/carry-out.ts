@@ -4,6 +4,7 @@ import { distanceInside } from '../geometry/signed-distance.ts';
 import { cropRaster } from '../raster/crop.ts';
 import { cutRaster, type DistancePx } from '../raster/cut.ts';
 import { flattenRaster } from '../raster/flatten.ts';
+import { flattenDeep } from '../raster/flatten-deep.ts';
 import { layFlat } from '../raster/lay-flat.ts';
 import { mirrorRaster } from '../raster/mirror.ts';
 import { padRaster, wholeOf } from '../raster/pad.ts';
@@ -22,7 +23,9 @@ export interface CarryOutOptions {
   readonly resample: Resample;
   /** Brings colours to sRGB, in the raster's own memory; needed where the plan has a `convert`. */
   readonly convert?: (raster: Raster) => Raster;
-  /** Brings the finished 8-bit rgb canvas to a printer's colours; needed where the plan has a `convert-for-printer`. */
+  /** Keeps 16-bit rgb art at 16 bits: it goes on into a conversion. Always so before `convertForPrinter`. */
+  readonly keepDepth?: boolean;
+  /** Brings the finished rgb canvas, of 8 or 16 bits, to a printer's colours; needed where the plan has a `convert-for-printer`. */
   readonly convertForPrinter?: (raster: Raster) => Raster;
   readonly signal?: AbortSignal;
 }
@@ -44,8 +47,8 @@ export async function scaleArt(raster: Raster, plan: PrintPlan, options: CarryOu
 }
 
 /**
- * The print-ready picture of scaled art: 8-bit rgb or, for such a printer, cmyk; with alpha only where the plan has
- * no background. `scaled` is not changed, unless the plan converts its colours to sRGB.
+ * The print-ready picture of scaled art: 8-bit rgb (16 where the depth is kept) or, for such a printer, cmyk; with
+ * alpha only where the plan has no background. `scaled` is not changed, unless the plan converts its colours to sRGB.
  */
 export async function composePrint(
   scaled: Raster,
@@ -58,7 +61,7 @@ export async function composePrint(
   const composed = await composeCanvas(
     scaled,
     steps.filter(({ step }) => step !== 'convert-for-printer'),
-    options,
+    { ...options, keepDepth: forPrinter || options.keepDepth === true },
   );
   if (!forPrinter) return composed;
   if (!options.convertForPrinter)
@@ -75,7 +78,12 @@ async function composeCanvas(
   const atOnce = composeAtOnce(scaled, steps);
   if (atOnce) return atOnce;
   const { raster, rectPx } = await fold(scaled, steps, options);
-  return toRgb8(cropRaster(raster, rectPx));
+  const canvas = cropRaster(raster, rectPx);
+  return staysDeep(canvas, options) ? canvas : toRgb8(canvas);
+}
+
+function staysDeep({ depth, model }: Raster, { keepDepth = false }: CarryOutOptions): boolean {
+  return keepDepth && depth === 16 && model === 'rgb';
 }
 
 /** The usual way, pad, flatten and perhaps mirror, in one pass where that can be; null where it cannot. */
@@ -134,6 +142,7 @@ async function carryOutStep(
     case 'cut':
       return whole(cutRaster(raster, distanceFromBleedLine(step, raster), ours ? raster : undefined), true);
     case 'flatten':
+      if (staysDeep(raster, options)) return whole(flattenDeep(raster, step.background), true);
       return whole(flattenRaster(raster, step.background, ours ? ownBytes(raster) : undefined), true);
     case 'convert-for-printer':
       throw new Error('Expected the conversion for a printer to come last.');

@@ -18,6 +18,8 @@ export interface PlanOptions {
   readonly coloursFrom?: string;
   /** The file is brought to the colours of a printer, and not to sRGB. */
   readonly conversion?: PrinterConversion;
+  /** The art's samples are that printer's already: converted once more they would be spoilt. */
+  readonly isForPrinter?: boolean;
 }
 
 /**
@@ -27,7 +29,7 @@ export interface PlanOptions {
  */
 export function planPrint(
   job: Job,
-  { rimPx, background, mends = [], coloursFrom, conversion }: PlanOptions,
+  { rimPx, background, mends = [], coloursFrom, conversion, isForPrinter = false }: PlanOptions,
 ): PrintPlan {
   const { blank, turn, ppi } = job;
   const canvas = canvasOf(job);
@@ -51,7 +53,7 @@ export function planPrint(
     { step: 'pad', widthPx, heightPx, x: onCanvasPx.x, y: onCanvasPx.y },
     reachesBeyondBleed(job, rimPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
     background.alpha === 1 && { step: 'flatten', background },
-    conversion && tellConversion(conversion),
+    conversion && !isForPrinter && tellConversion(conversion),
     mirrored && { step: 'mirror' },
   ];
   return {

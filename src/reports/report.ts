@@ -52,6 +52,8 @@ export interface ArtworkReport {
         readonly space: 'rgb' | 'cmyk';
         readonly intent: Intent;
         readonly blackPointCompensation: boolean;
+        /** The art came in the colours of this very printer, and was not converted. */
+        readonly unchanged?: true;
       };
   readonly placementMm: RectMm | null;
   /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */

@@ -55,7 +55,7 @@ function tellColours({ colours }: ArtworkReport, page: Page): readonly string[] 
   if (!colours) return [];
   const told =
     colours.convertedBy === 'file'
-      ? `The colours are converted for "${showHidden(colours.tagged)}" already: the print dialog must not manage colour, or they are converted twice.`
+      ? `The colours ${colours.unchanged ? 'came' : 'are'} converted for "${showHidden(colours.tagged)}" already: the print dialog must not manage colour, or they are converted twice.`
       : 'The file is tagged sRGB: the driver or the print dialog converts its colours to those of the printer. Let one of the two do it, not both.';
   return hang('  - ', told, page);
 }

@@ -30,8 +30,8 @@ describe('one good job, one thing changed', () => {
     [{ kind: 'rgb', name: 'wide' }, ['embedded-profile/converted:advice']],
     [{ kind: 'gray', name: 'gray' }, ['embedded-profile/converted:advice']],
     [{ kind: 'table', name: 'table' }, ['embedded-profile/converted:advice']],
-    [{ kind: 'printer', name: 'printer' }, ['embedded-profile/printer-profile:warning']],
-    [{ kind: 'cmyk', name: null }, ['embedded-profile/device-cmyk:warning']],
+    [{ kind: 'printer', name: 'printer', sha256: 'f' }, ['embedded-profile/printer-profile:warning']],
+    [{ kind: 'cmyk', name: null, sha256: null }, ['embedded-profile/device-cmyk:warning']],
     [{ kind: 'unusable', reason: 'cut short' }, ['embedded-profile/unusable:warning']],
   ] as const)('profile %j: %j', (profile, expected) => expect(codes({ profile })).toEqual(expected));
 

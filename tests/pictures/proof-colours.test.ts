@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { decodeSrgb, encodeSrgb } from '../../src/colour/srgb.ts';
 import { proofTableOf } from '../../src/conditions/colour-tables.ts';
 import { loadCondition } from '../../src/conditions/load-condition.ts';
+import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import { makeSrgbTransform } from '../../src/icc/srgb-transform.ts';
 import { deepen, paintRgb } from '../checks/colour-jobs.ts';
 import { PLATE } from '../checks/jobs.ts';
@@ -13,7 +14,7 @@ import { askWitness, requireWitness } from '../witness.ts';
 import { drawProofOf } from './proof-jobs.ts';
 
 const { profile } = await loadCondition('coated-reference');
-const table = proofTableOf(profile);
+const table = proofTableOf(profile, SRGB_PROFILE);
 type Rgb = readonly [number, number, number];
 
 /** What the condition makes of a colour on a base, by exact evaluation, in 8-bit codes. */
