@@ -18,6 +18,7 @@ const PACKAGES = {
   pdfinfo: 'poppler-utils',
   pdftoppm: 'poppler-utils',
   qpdf: 'qpdf',
+  gs: 'ghostscript',
   xmllint: 'libxml2-utils',
   zip: 'zip',
   unzip: 'unzip',
