@@ -58,10 +58,10 @@ function layRulers(page: MarkPage, { printableMm: { x, y, height } }: MarkReques
 function layWitnesses(page: MarkPage, { pieces, printableMm: { x, y } }: MarkRequest): void {
   for (const mirrored of [true, false]) {
     if (!pieces.some((piece) => piece.mirrored === mirrored)) continue;
-    const witness = mirrorWitness(mirrored);
+    const blocks = [mirrorWitness(mirrored), mirrorWitness(mirrored, 'small')];
     page.place(
       { mark: 'mirror-witness' },
-      [witness, standBlock(witness)],
+      blocks.flatMap((block) => [block, standBlock(block)]),
       (place) => 3 * (place.y - y) + place.x - x,
     );
   }

@@ -4,16 +4,18 @@ import type { MarkBlock } from './mark-block.ts';
 import { BLACK } from './mark-style.ts';
 import { withCaption } from './text-block.ts';
 
-const WORD_CAP_MM = 4;
+/** Height of the words' capitals: with their caption, and alone where a page is nearly full. */
+const [WORD_CAP_MM, SMALL_CAP_MM] = [4, 2.5];
 
 /**
  * Words that lie as the art does. Mirrored art: words that can only be read where the page was mirrored once too often
  * or not at all, and then say so. Art that is not mirrored: words that can only be read where that is so.
- * The caption below is for people and never mirrored with the art.
+ * The caption below is for people and never mirrored with the art; the small one has none, since the words say enough.
  */
-export function mirrorWitness(mirrored: boolean): MarkBlock {
+export function mirrorWitness(mirrored: boolean, size: 'full' | 'small' = 'full'): MarkBlock {
   const word = mirrored ? 'WRONG WAY ROUND' : 'RIGHT WAY ROUND';
-  const words = mirrored
+  const capMm = size === 'full' ? WORD_CAP_MM : SMALL_CAP_MM;
+  const caption = mirrored
     ? [
         'Mirrored art: the words above must read backwards.',
         'If they read right, the mirroring is wrong: do not press.',
@@ -23,16 +25,16 @@ export function mirrorWitness(mirrored: boolean): MarkBlock {
         'If they read backwards, the page was mirrored: do not press.',
       ];
   const { path, widthMm } = letter(word, {
-    capHeightMm: WORD_CAP_MM,
-    at: { x: 0, y: WORD_CAP_MM },
+    capHeightMm: capMm,
+    at: { x: 0, y: capMm },
     mirrored,
   });
   const ink = { kind: 'path', path, colour: BLACK } as const;
   // Round letters reach a little over and under the lines that capitals stand between.
   const below = { by: { x: 0, y: OVERSHOOT_MM } };
   return withCaption(
-    { widthMm, heightMm: WORD_CAP_MM + 2 * OVERSHOOT_MM, drawing: moveDrawing([ink], below) },
-    words,
+    { widthMm, heightMm: capMm + 2 * OVERSHOOT_MM, drawing: moveDrawing([ink], below) },
+    size === 'full' ? caption : [],
   );
 }
 
