@@ -1,7 +1,9 @@
+import { dirname, isAbsolute, join } from 'node:path';
 import {
   BlankcheckError,
   type BlankRecord,
   type JobRequest,
+  type Printer,
   type PrintRequest,
   parseNonNegativeLength,
   parseOffset,
@@ -66,10 +68,16 @@ export async function readCommonRequest(
 ): Promise<Omit<PrintRequest, 'blank'>> {
   refuseMarksWithoutSheet(options);
   const { condition, printer, mend, extend, sheet, omitMarks, ppi, background } = options;
-  const conversion = await readConversion(options, cwd, signal);
+  const record = printer === undefined ? undefined : await readPrinterFile(printer, cwd, signal);
+  const printerProfile = options.printerProfile ?? findOwnProfile(printer, record);
+  const conversion = await readConversion(
+    { ...options, ...(printerProfile !== undefined && { printerProfile }) },
+    cwd,
+    signal,
+  );
   return {
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
-    ...(printer !== undefined && { printer: await readPrinterFile(printer, cwd, signal) }),
+    ...(record !== undefined && { printer: record }),
     ...(sheet !== undefined && { sheet: parsePaper(sheet) }),
     ...(omitMarks !== undefined && { omitMarks: readMarkKinds(omitMarks) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
@@ -78,6 +86,12 @@ export async function readCommonRequest(
     ...(mend !== undefined && { mends: readMends(mend) }),
     ...(background !== undefined && { background: await parseBackground(background) }),
   };
+}
+
+/** The profile that a printer's record names, from the folder of the record. */
+function findOwnProfile(file: string | undefined, record: Printer | undefined): string | undefined {
+  if (file === undefined || record?.profile === undefined) return undefined;
+  return isAbsolute(record.profile) ? record.profile : join(dirname(file), record.profile);
 }
 
 function refuseMarksWithoutSheet({ sheet, omitMarks }: TypedOptions): void {

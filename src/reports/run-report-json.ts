@@ -51,6 +51,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
       ...(blank.printable && { printable: blank.printable }),
     }),
     ...(report.printer && { printer: printerOf(report.printer) }),
+    ...(report.colours && { colours: report.colours }),
     placementMm: report.placementMm && rectOf(report.placementMm),
     inkedMm: report.inkedMm && rectOf(report.inkedMm),
     effectivePpi: effectivePpi && pairOf(effectivePpi),
