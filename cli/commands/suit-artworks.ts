@@ -2,7 +2,6 @@ import {
   BlankcheckError,
   listBlanks,
   readArtwork,
-  readPrintRecord,
   renderSuits,
   type SuitedArtwork,
   searchBlanks,
@@ -10,69 +9,40 @@ import {
   toSuitsJson,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
-import { printError, printFault } from '../errors.ts';
-import { exitCodeOf } from '../exit-code.ts';
-import { planInputs } from '../inputs/plan-inputs.ts';
-import { createArtworkReader } from '../inputs/read-artworks.ts';
-import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
-import { parseLimits } from '../limits.ts';
-import { describeTerminal } from '../terminal.ts';
-import { walkArtworks } from './walk-artworks.ts';
+import { lookAtFiles } from './look-at-files.ts';
 
-/**
- * `suits`: for which blanks of the catalogue each artwork is fit. The table is the data here, so it goes to standard
- * output. @throws BlankcheckError of kind `usage`, before anything was read.
- */
+/** `suits`: for which blanks of the catalogue each artwork is fit. @throws as lookAtFiles, `unknown-blank` */
 export async function suitArtworks(words: readonly string[], options: TypedOptions, io: Io): Promise<number> {
-  const { cwd, interrupt: signal, stdout, stderr, env } = io;
-  if (words.length === 0)
-    throw new BlankcheckError(
-      'missing-artwork',
-      'No artwork was given.\nName files, folders or ZIP archives, or - for standard input.',
-    );
   const among = chooseBlanks(options);
-  const limits = parseLimits(options.limit ?? []);
-  const plan = await planInputs(words, { cwd, recursive: options.recursive === true, signal });
-  const reader = createArtworkReader(io.stdin, signal, limits.maxBytes);
-  const results: SuitedArtwork[] = [];
-  const walked = await walkArtworks(plan, signal, {
-    fault: (path, error) => printFault(stderr, error, path),
-    visit: async (planned, named) => {
-      const nothing = { path: planned.path, sha256: null, format: null, blanks: [], leftOut: [] };
-      let suited: SuitedArtwork;
-      try {
-        const bytes = await reader.read(planned);
-        if (!named && readPrintRecord(bytes)) return false;
-        const artwork = await readArtwork(bytes, { limits, signal });
-        const { sha256, format } = artwork;
-        const suits = suitArtwork(artwork, among);
-        const blanks = suits.blanks.filter((suit) => isWanted(suit, options));
-        suited = { ...nothing, sha256, format, error: null, ...suits, blanks };
-      } catch (error) {
-        if (!(error instanceof BlankcheckError) || error.kind !== 'artwork') throw error;
-        suited = { ...nothing, error: { code: error.code, message: error.message } };
-      }
-      results.push(suited);
-      return true;
+  return lookAtFiles<SuitedArtwork>(words, options, io, {
+    expects: 'artwork',
+    among: 'artworks',
+    look: async (path, bytes, how) => {
+      const artwork = await readArtwork(bytes, how);
+      const { blanks, leftOut } = suitArtwork(artwork, among);
+      const { sha256, format } = artwork;
+      return {
+        path,
+        sha256,
+        format,
+        error: null,
+        blanks: blanks.filter((suit) => isWanted(suit, options)),
+        leftOut,
+      };
     },
+    unreadable: (path, { code, message }) => ({
+      path,
+      sha256: null,
+      format: null,
+      error: { code, message },
+      blanks: [],
+      leftOut: [],
+    }),
+    isWrong: ({ error }) => error !== null,
+    toJson: toSuitsJson,
+    render: renderSuits,
   });
-  for (const error of walked.usageErrors) printError(stderr, error);
-  if (signal.aborted) stderr.write('blankcheck: interrupted\n');
-  const exitCode = exitCodeOf({
-    results: [],
-    failOn: 'error',
-    usageErrors: walked.usageErrors.length,
-    faults: walked.faults,
-    interruptedBy: interruptionOf(signal),
-  });
-  if (exitCode !== 2)
-    stdout.write(
-      options.json
-        ? toSuitsJson(results)
-        : results.map((suited) => renderSuits(suited, describeTerminal(stdout, env, options))).join('\n'),
-    );
-  return exitCode === 0 && results.some(({ error }) => error !== null) ? 1 : exitCode;
 }
 
 function chooseBlanks({ among }: TypedOptions): ReturnType<typeof listBlanks> {
