@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { BlankcheckError } from '../src/index.ts';
-import { COMMANDS, type CommandName, type CommandRow, OPTIONS, optionsOf } from './options.ts';
+import { COMMANDS, type CommandName, type CommandRow } from './command-table.ts';
+import { OPTIONS, optionsOf } from './options.ts';
 
 /** Options as they were typed; flags are true or left out. */
 export interface TypedOptions {

@@ -1,4 +1,5 @@
-import { COMMANDS, type CommandName, EXIT_CODE_HELP, optionsOf } from './options.ts';
+import { COMMANDS, type CommandName } from './command-table.ts';
+import { EXIT_CODE_HELP, optionsOf } from './options.ts';
 
 const TITLE =
   'Looks at art before a dye-sublimation transfer is printed, says what would go wrong on the blank, and writes the mirrored, padded print-ready file.';

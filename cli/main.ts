@@ -1,11 +1,11 @@
 import { resolve } from 'node:path';
 import { BlankcheckError, nearestIds, VERSION } from '../src/index.ts';
 import { parseArguments, type Request } from './arguments.ts';
+import { COMMANDS } from './command-table.ts';
 import { printError, printFault } from './errors.ts';
 import { exitCodeOf } from './exit-code.ts';
 import { interruptionOf } from './interrupt.ts';
 import type { Io } from './io.ts';
-import { COMMANDS } from './options.ts';
 import { isTaken } from './output/publish-file.ts';
 import type { TempFiles } from './output/temp-files.ts';
 import { waitForReturn } from './wait-for-return.ts';

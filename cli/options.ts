@@ -1,13 +1,4 @@
-export type CommandName =
-  | 'prepare'
-  | 'check'
-  | 'sheet'
-  | 'blanks'
-  | 'press'
-  | 'suits'
-  | 'inspect'
-  | 'calibrate'
-  | 'limits';
+import type { CommandName } from './command-table.ts';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -21,89 +12,6 @@ export interface OptionRow {
   /** May be given several times. */
   readonly repeats?: true;
 }
-
-export interface CommandRow {
-  readonly name: CommandName;
-  readonly takes: string;
-  readonly takesHelp: string;
-  readonly help: string;
-  readonly examples: readonly string[];
-}
-
-const ARTWORKS = 'files, folders, ZIP archives, or - for standard input';
-
-export const COMMANDS: readonly CommandRow[] = [
-  {
-    name: 'prepare',
-    takes: '<artwork...>',
-    takesHelp: ARTWORKS,
-    help: 'check, then write the mirrored, padded print-ready file (the default command)',
-    examples: [
-      'blankcheck pear-label.png --blank tile-ceramic-8in',
-      'blankcheck prepare markers/ --blank slate-rect-15x20cm --width 120mm --out press-today',
-      'blankcheck prepare stall-sign.png --blank 200x150mm --fit cover --dry-run',
-    ],
-  },
-  {
-    name: 'check',
-    takes: '<artwork...>',
-    takesHelp: ARTWORKS,
-    help: 'check only, write nothing but the proof that is asked for',
-    examples: [
-      'blankcheck check herb-pack.zip --blank coaster-ceramic-round-4in --fail-on warning',
-      'blankcheck check seedling.svg --blank round:95mm --json > seedling.json',
-    ],
-  },
-  {
-    name: 'sheet',
-    takes: '<artwork...>',
-    takesHelp: ARTWORKS,
-    help: 'check, then lay the pieces together on as few whole pages as possible, with marks',
-    examples: ['blankcheck sheet basil.png mint.png --blank 30x60mm --copies 12 --sheet a4'],
-  },
-  {
-    name: 'blanks',
-    takes: '[words...]',
-    takesHelp: 'words of id, name or family, or a size in mm or inches',
-    help: 'list the catalogue, or the blanks that match the words',
-    examples: ['blankcheck blanks slate', 'blankcheck blanks tile 8in'],
-  },
-  {
-    name: 'suits',
-    takes: '<artwork...>',
-    takesHelp: ARTWORKS,
-    help: 'say for which blanks an artwork is fit: sizes, resolution, proportions, full bleed',
-    examples: ['blankcheck suits seedling.svg', 'blankcheck suits downloads/ --among slate --at-least good'],
-  },
-  {
-    name: 'press',
-    takes: '<blank>',
-    takesHelp: 'a blank of the catalogue',
-    help: 'print the press card of a blank: recipe, layers, cautions',
-    examples: ['blankcheck press mug-11oz'],
-  },
-  {
-    name: 'inspect',
-    takes: '<print-ready...>',
-    takesHelp: 'print-ready files, folders or ZIP archives of them, or - for standard input',
-    help: 'say what a print-ready file is: size, mirroring, blank, art, and whether it was changed since',
-    examples: ['blankcheck inspect print-ready/pear-label.tile-ceramic-8in.png'],
-  },
-  {
-    name: 'calibrate',
-    takes: '',
-    takesHelp: '',
-    help: 'tell from two measured rulers whether a printer prints at its size, and store a small correction',
-    examples: ['blankcheck calibrate --printer shed-printer.json --ruler 100mm,99.6mm'],
-  },
-  {
-    name: 'limits',
-    takes: '',
-    takesHelp: '',
-    help: 'list what is refused as too large or too slow; --limit raises it',
-    examples: ['blankcheck limits'],
-  },
-];
 
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseArguments } from '../../cli/arguments.ts';
+import { COMMANDS } from '../../cli/command-table.ts';
 import { renderHelp } from '../../cli/help.ts';
-import { COMMANDS, OPTIONS } from '../../cli/options.ts';
+import { OPTIONS } from '../../cli/options.ts';
 import { findBlank, searchBlanks } from '../../src/index.ts';
 import { expectGolden } from '../golden.ts';
 import { runMain } from './run-main.ts';
