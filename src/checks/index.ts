@@ -1,3 +1,4 @@
+import alphaHaze from './alpha-haze.ts';
 import alreadyPrepared from './already-prepared.ts';
 import bleedCover from './bleed-cover.ts';
 import darkCoverage from './dark-coverage.ts';
@@ -31,6 +32,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   keepOut,
   transparentMargin,
   strayPixels,
+  alphaHaze,
   nearWhiteBox,
   statedDensity,
   orientationTag,

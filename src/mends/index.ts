@@ -1,8 +1,9 @@
+import clearHaze from './clear-haze.ts';
 import type { MendDefinition } from './define-mend.ts';
 import dropStrays from './drop-strays.ts';
 import extendEdges from './extend-edges.ts';
 import intoGamut from './into-gamut.ts';
 import whitenBox from './whiten-box.ts';
 
-/** Every mend, in the order in which they are carried out: shapes first, colours last. */
-export const MENDS: readonly MendDefinition[] = [dropStrays, whitenBox, extendEdges, intoGamut];
+/** Every mend, in the order in which they are carried out: shapes first, colours last; haze before the specks that it joins to the design. */
+export const MENDS: readonly MendDefinition[] = [clearHaze, dropStrays, whitenBox, extendEdges, intoGamut];

@@ -141,6 +141,7 @@ describe('every check has its say once, in the order of the list', () => {
       'keep-out',
       'transparent-margin',
       'stray-pixels',
+      'alpha-haze',
       'near-white-box',
       'stated-density',
       'gamut',
