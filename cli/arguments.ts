@@ -7,6 +7,9 @@ import { OPTIONS, optionsOf } from './options.ts';
 export interface TypedOptions {
   readonly blank?: string;
   readonly measured?: string;
+  readonly wrap?: string;
+  readonly hand?: 'left' | 'right';
+  readonly development?: 'auto' | 'rectangle';
   readonly width?: string;
   readonly height?: string;
   readonly fit?: 'inside' | 'cover';

@@ -26,7 +26,24 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   {
     flags: '--measured <size>',
-    help: 'real size of the blank in hand, such as 197x197mm or round:96mm',
+    help: 'real size of the blank in hand, such as 197x197mm or round:96mm; of a round body top:89mm,bottom:70mm,height:140mm, or strip:232mm,height:208mm',
+    of: ART,
+  },
+  {
+    flags: '--wrap <where>',
+    help: 'on a round body: one-face, two-faces (left and right of the handle), around, or repeat:n (default: in the middle of the paper, opposite the handle)',
+    of: ART,
+  },
+  {
+    flags: '--hand <which>',
+    help: 'with --wrap one-face: the face that somebody sees who drinks with this hand (default: right)',
+    choices: ['left', 'right'],
+    of: ART,
+  },
+  {
+    flags: '--development <kind>',
+    help: 'on a tapered body: auto gives the arc of paper that it needs, rectangle a straight strip all the same (default: auto)',
+    choices: ['auto', 'rectangle'],
     of: ART,
   },
   { flags: '--width <length>', help: 'printed width of the visible art, such as 178mm, 7in, 36pt', of: ART },

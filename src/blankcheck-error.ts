@@ -12,6 +12,7 @@ export const ERROR_KINDS = {
   'bad-colour': 'usage',
   'bad-offset': 'usage',
   'bad-blank-record': 'usage',
+  'bad-wrap': 'usage',
   'bad-condition': 'usage',
   'bad-printer-profile': 'usage',
   'bad-printer-record': 'usage',

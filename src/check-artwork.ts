@@ -175,8 +175,8 @@ async function takePicture(
   const middle = middleOf(job.blank.edge.box);
   const pixelMm = MM_PER_INCH / job.ppi;
   const originMm = {
-    x: middle.x + (pad.x - plan.widthPx / 2) * pixelMm,
-    y: middle.y + (pad.y - plan.heightPx / 2) * pixelMm,
+    x: middle.x + (pad.x - pad.widthPx / 2) * pixelMm,
+    y: middle.y + (pad.y - pad.heightPx / 2) * pixelMm,
   };
   return { raster, originMm, pixelMm };
 }

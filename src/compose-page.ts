@@ -2,7 +2,7 @@ import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
 import { findPage } from './find-page.ts';
 import { drawMarksOver } from './formats/draw-marks.ts';
 import type { Limits } from './formats/limits.ts';
-import { bleedBoxOf } from './job/lines.ts';
+import { paperBoxesOf } from './job/paper.ts';
 import { checkPixels } from './prepare/canvas.ts';
 import type { ComposedPrint } from './prepare-artwork.ts';
 import { layOnto } from './raster/lay-onto.ts';
@@ -29,8 +29,7 @@ export function planPageOf(
   const { blank } = job;
   const pagePlan = planPage(
     {
-      outlineMm: blank.outline.box,
-      bleedMm: bleedBoxOf(blank),
+      ...paperBoxesOf(blank),
       printedMm: wanted.printedMm,
       widthPx: plan.widthPx,
       heightPx: plan.heightPx,

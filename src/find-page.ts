@@ -3,7 +3,7 @@ import type { PrintRequest } from './check-artwork.ts';
 import type { WantedPage } from './checks/define-check.ts';
 import { findPrintedPart } from './job/find-inked-part.ts';
 import type { Job } from './job/job.ts';
-import { bleedBoxOf } from './job/lines.ts';
+import { paperBoxesOf } from './job/paper.ts';
 import { findPageMargins } from './printers/page-limits.ts';
 import type { Extents } from './raster/survey.ts';
 import { leavesNoRoom } from './sheet/fit-page.ts';
@@ -26,7 +26,9 @@ export function findPage(
     );
   }
   if (job === null) return { paper: sheet, margins, printedMm: null };
-  const printedMm = showsOnPaper(background) ? bleedBoxOf(job.blank) : findPrintedPart(job, extents);
+  const printedMm = showsOnPaper(background)
+    ? paperBoxesOf(job.blank).bleedMm
+    : findPrintedPart(job, extents);
   return { paper: sheet, margins, printedMm };
 }
 

@@ -56,6 +56,7 @@ export type {
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
 export { sniffFormat } from './formats/sniff.ts';
+export type { Development, DevelopmentAsked } from './geometry/development.ts';
 export {
   formatLength,
   formatSize,
@@ -63,6 +64,7 @@ export {
   parseNonNegativeLength,
   parsePositiveLength,
 } from './geometry/length.ts';
+export { looksLikeMeasuredBody, type MeasuredBody, parseMeasuredBody } from './geometry/measured-body.ts';
 export type { PointMm, PointPx, RectMm, RectPx } from './geometry/rectangle.ts';
 export type { Shape } from './geometry/shape.ts';
 export { looksLikeSize, parseOffset, parseSize, type TypedSize } from './geometry/size.ts';
@@ -75,6 +77,8 @@ export type { BlankInHand, Hole, Job, Limit, Surface, Turn } from './job/job.ts'
 export type { JobRequest } from './job/job-request.ts';
 export { DEFAULT_PPI, MAX_PPI } from './job/print-resolution.ts';
 export type { BlankSuit, SuitVerdict } from './job/suit-job.ts';
+export type { WrapInHand } from './job/wrap-in-hand.ts';
+export { type Hand, parseWrapPlacing, type WrapPlacing } from './job/wrap-places.ts';
 export { type JudgedPiece, type JudgePieceOptions, judgePiece, type PrintedPiece } from './judge-piece.ts';
 export {
   type LaidPiece,
@@ -125,6 +129,7 @@ export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
 export type {
   ArtworkReport,
+  DevelopmentReport,
   MendReport,
   PrintReadyOutput,
   ProofOutput,

@@ -6,7 +6,7 @@ import { warmColourTables } from './conditions/colour-tables.ts';
 import { findPage } from './find-page.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { RectMm } from './geometry/rectangle.ts';
-import { bleedBoxOf } from './job/lines.ts';
+import { paperBoxesOf } from './job/paper.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import { type ComposedPrint, composeArtwork } from './prepare-artwork.ts';
@@ -79,8 +79,7 @@ export async function judgePiece(
     printed: {
       print,
       sha256: given.sha256,
-      outlineMm: blank.outline.box,
-      bleedMm: bleedBoxOf(blank),
+      ...paperBoxesOf(blank),
       printedMm,
       mirrored: blank.surface === 'first',
       label: labelPiece(source.path, request.blank, placementMm),

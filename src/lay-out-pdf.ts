@@ -2,7 +2,7 @@ import type { PdfPage } from './formats/pdf-write.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import type { BlankInHand } from './job/job.ts';
-import { bleedBoxOf } from './job/lines.ts';
+import { paperBoxesOf } from './job/paper.ts';
 import type { ComposedPrint } from './prepare-artwork.ts';
 import type { Raster } from './raster/raster.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
@@ -13,12 +13,11 @@ import type { PagePlan } from './sheet/page-plan.ts';
  */
 export function composePdfPiece(
   print: ComposedPrint,
-  blank: Pick<BlankInHand, 'outline' | 'edge' | 'bleed'>,
+  blank: Pick<BlankInHand, 'outline' | 'edge' | 'bleed' | 'wrap'>,
 ): ComposedPrint {
   const { plan, raster } = print;
-  const box = bleedBoxOf(blank);
+  const { outlineMm: outline, bleedMm: box } = paperBoxesOf(blank);
   const bleedMm = { ...box, x: 0, y: 0 };
-  const { box: outline } = blank.outline;
   const trimMm = { ...outline, x: outline.x - box.x, y: outline.y - box.y };
   const page: PdfPage = {
     widthMm: box.width,

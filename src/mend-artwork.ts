@@ -123,12 +123,13 @@ function keepPlace(request: PrintRequest, job: Job, grown: Raster, originPx: Poi
   const box = findExtents(grown).contentBoxPx!;
   const was = { ...box, x: box.x - originPx.x, y: box.y - originPx.y };
   const placed = rectToMm(frameOf(job), was);
-  const [middle, centre] = [middleOf(placed), middleOf(job.blank.edge.box)];
+  const [middle, centre] = [middleOf(placed), middleOf(job.placementMm)];
+  const before = job.offsetMm;
   return {
     ...request,
     widthMm: placed.width,
     heightMm: placed.height,
-    offsetMm: { x: middle.x - centre.x, y: middle.y - centre.y },
+    offsetMm: { x: before.x + middle.x - centre.x, y: before.y + middle.y - centre.y },
   };
 }
 

@@ -33,6 +33,7 @@ export function reportUnreadable(
     blank: describeBlank(resolveBlank(request, familyOf(request.blank))),
     ...describePrinter(request),
     placementMm: null,
+    ...describePaper(resolveBlank(request, familyOf(request.blank))),
     inkedMm: null,
     effectivePpi: null,
     outcomes: [],
@@ -61,6 +62,8 @@ export function reportChecked(
     blank: describeBlank(checked.blank),
     ...describePrinter(request),
     placementMm: checked.job?.placementMm ?? null,
+    ...(checked.job?.copiesMm.length ? { copiesMm: checked.job.copiesMm } : {}),
+    ...describePaper(checked.blank),
     colours: tellColours(artwork, request),
     inkedMm: checked.job && findInkedPart(checked.job, checked.extents),
     effectivePpi: checked.job?.effectivePpi ?? null,
@@ -71,6 +74,10 @@ export function reportChecked(
     proof: null,
     proofError: null,
   };
+}
+
+function describePaper({ wrap }: BlankInHand): Pick<ArtworkReport, 'development'> {
+  return wrap ? { development: wrap.development } : {};
 }
 
 function describePrinter({ printer }: PrintRequest): Pick<ArtworkReport, 'printer'> {

@@ -18,7 +18,7 @@ import type { Extents } from './raster/survey.ts';
 export interface Suits {
   /** The blanks that the art can be placed on, the most fitting first. */
   readonly blanks: readonly BlankSuit[];
-  /** Ids of those that no art is placed on yet: tapered bodies. */
+  /** Ids of those that nothing can be placed on: their safe line leaves no room. */
   readonly leftOut: readonly string[];
 }
 

@@ -3,13 +3,16 @@ import {
   BlankcheckError,
   type BlankRecord,
   type JobRequest,
+  looksLikeMeasuredBody,
   type Printer,
   type PrintRequest,
+  parseMeasuredBody,
   parseNonNegativeLength,
   parseOffset,
   parsePaper,
   parsePositiveLength,
   parseSize,
+  parseWrapPlacing,
   readMarkKinds,
   readMends,
 } from '../../src/index.ts';
@@ -46,9 +49,13 @@ export async function readBlank({ blank }: TypedOptions, cwd: string): Promise<B
 
 /** How the art is placed on its blank. @throws as readRequest */
 export function readPlacing(options: TypedOptions): Omit<JobRequest, 'blank' | 'ppi' | 'printer'> {
-  const { measured, width, height, fit, turn, offset, bleed, safe, surface } = options;
+  const { measured, wrap, hand, development, width, height, fit, turn, offset, bleed, safe, surface } =
+    options;
   return {
-    ...(measured !== undefined && { measured: parseSize(measured, '--measured') }),
+    ...(measured !== undefined && { measured: readMeasured(measured) }),
+    ...(wrap !== undefined && { wrap: parseWrapPlacing(wrap) }),
+    ...(hand !== undefined && { hand }),
+    ...(development !== undefined && { development }),
     ...(width !== undefined && { widthMm: parsePositiveLength(width, '--width') }),
     ...(height !== undefined && { heightMm: parsePositiveLength(height, '--height') }),
     ...(fit !== undefined && { fit }),
@@ -58,6 +65,10 @@ export function readPlacing(options: TypedOptions): Omit<JobRequest, 'blank' | '
     ...(safe !== undefined && { safeMm: parseNonNegativeLength(safe, '--safe') }),
     ...(surface !== undefined && { surface }),
   };
+}
+
+function readMeasured(text: string): JobRequest['measured'] & object {
+  return looksLikeMeasuredBody(text) ? parseMeasuredBody(text, '--measured') : parseSize(text, '--measured');
 }
 
 /** What is the same for every piece of a run. @throws as readRequest */

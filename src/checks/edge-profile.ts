@@ -41,6 +41,7 @@ export function readEdge(job: Job, raster: Raster): readonly EdgeReading[] {
 
 function measureEdge(job: Job, raster: Raster): EdgeReading[] {
   const { blank, contentBoxPx } = job;
+  const places = [0, ...job.copiesMm];
   const isArt = makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase });
   const frame = frameOf(job);
   return walkEdge(blank.edge, stepOf(job), blank.bleed.value).map((point) => {
@@ -48,16 +49,32 @@ function measureEdge(job: Job, raster: Raster): EdgeReading[] {
     const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
     const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
     const outer = point.faces === 'inside' ? 0 : blank.bleed.value;
-    const from = frame.toPx(along(point, -inner));
-    const to = frame.toPx(along(point, outer));
-    // Most normals of art that keeps clear of the edge pass it by altogether.
-    if (missesBox(contentBoxPx, from, to)) return { point, side, reachMm: null, clearanceMm: null };
-    const spans = findRaySpans(isArt, from.x, from.y, to.x, to.y).map((span) => ({
-      from: span.from * (inner + outer) - inner,
-      to: span.to * (inner + outer) - inner,
-    }));
-    return { point, side, ...readSpans(spans, inner) };
+    const spans = places.flatMap((shiftMm) => {
+      const start = along(point, -inner);
+      const end = along(point, outer);
+      const from = frame.toPx({ ...start, x: start.x - shiftMm });
+      const to = frame.toPx({ ...end, x: end.x - shiftMm });
+      // Most normals of art that keeps clear of the edge pass it by altogether.
+      if (missesBox(contentBoxPx, from, to)) return [];
+      return findRaySpans(isArt, from.x, from.y, to.x, to.y).map((span) => ({
+        from: span.from * (inner + outer) - inner,
+        to: span.to * (inner + outer) - inner,
+      }));
+    });
+    if (spans.length === 0) return { point, side, reachMm: null, clearanceMm: null };
+    return { point, side, ...readSpans(places.length > 1 ? inOrder(spans) : spans, inner) };
   });
+}
+
+/** Spans of art and of its repeats, in order and merged. */
+function inOrder(spans: readonly { from: number; to: number }[]): { from: number; to: number }[] {
+  const merged: { from: number; to: number }[] = [];
+  for (const span of spans.toSorted((one, other) => one.from - other.from)) {
+    const last = merged.at(-1);
+    if (last && span.from <= last.to + TOUCH_MM) last.to = Math.max(last.to, span.to);
+    else merged.push({ ...span });
+  }
+  return merged;
 }
 
 /** Every pixel of the art is met, unless it is finer than what will be printed. */

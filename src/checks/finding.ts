@@ -2,7 +2,7 @@ import type { RectMm, RectPx } from '../geometry/rectangle.ts';
 
 export type Severity = 'error' | 'warning' | 'advice';
 
-export type Unit = 'mm' | 'ppi' | 'px' | 'percent' | 'dE00' | 'mm2' | 'cm2';
+export type Unit = 'mm' | 'ppi' | 'px' | 'percent' | 'dE00' | 'mm2' | 'cm2' | 'L*';
 
 export interface Quantity {
   readonly value: number;

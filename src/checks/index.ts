@@ -5,8 +5,11 @@ import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
 import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
+import faceInView from './face-in-view.ts';
 import gamut from './gamut.ts';
+import handleClear from './handle-clear.ts';
 import keepOut from './keep-out.ts';
+import lipBand from './lip-band.ts';
 import markedPreview from './marked-preview.ts';
 import measuredSize from './measured-size.ts';
 import nearWhiteBox from './near-white-box.ts';
@@ -14,12 +17,15 @@ import orientationTag from './orientation-tag.ts';
 import pages from './pages.ts';
 import printSize from './print-size.ts';
 import safeArea from './safe-area.ts';
+import seamMatch from './seam-match.ts';
 import sheetFit from './sheet-fit.ts';
 import statedDensity from './stated-density.ts';
 import strayPixels from './stray-pixels.ts';
+import taper from './taper.ts';
 import transparentMargin from './transparent-margin.ts';
 import vectorContent from './vector-content.ts';
 import visibleContent from './visible-content.ts';
+import wrapLength from './wrap-length.ts';
 
 /** Every check, in the order of every report. */
 export const CHECKS: readonly CheckDefinition[] = [
@@ -30,6 +36,12 @@ export const CHECKS: readonly CheckDefinition[] = [
   bleedCover,
   safeArea,
   keepOut,
+  taper,
+  wrapLength,
+  seamMatch,
+  handleClear,
+  faceInView,
+  lipBand,
   transparentMargin,
   strayPixels,
   alphaHaze,

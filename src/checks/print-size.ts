@@ -3,7 +3,7 @@ import { formatLength, formatSize, MM_PER_INCH } from '../geometry/length.ts';
 import type { PointPx, RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Shape } from '../geometry/shape.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
-import { frameOf, rectToMm } from '../job/art-frame.ts';
+import { frameOf, rectToMm, turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { bleedBoxOf, marginWithinBleed, TOUCH_MM } from '../job/lines.ts';
 import { defineCheck } from './define-check.ts';
@@ -128,8 +128,10 @@ function overlap(a: RectMm, b: RectMm): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 
-function findStretch({ effectivePpi, placementMm }: Job): Finding[] {
-  const { x, y } = effectivePpi;
+function findStretch({ contentBoxPx, turn, placementMm }: Job): Finding[] {
+  // Not the effective ppi, which on a tapered body is that of its widest place.
+  const turned = turnSize(contentBoxPx, turn);
+  const [x, y] = [turned.width / placementMm.width, turned.height / placementMm.height];
   const percent = (Math.max(x, y) / Math.min(x, y) - 1) * 100;
   // Doubles may miss the limit by their last digits; scales exactly on it pass.
   if (percent <= STRETCH.value + 1e-9) return [];

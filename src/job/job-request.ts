@@ -1,13 +1,22 @@
 import type { BlankRecord } from '../catalogue/records.ts';
+import type { DevelopmentAsked } from '../geometry/development.ts';
+import type { MeasuredBody } from '../geometry/measured-body.ts';
 import type { PointMm } from '../geometry/rectangle.ts';
 import type { TypedSize } from '../geometry/size.ts';
 import type { Surface, Turn } from './job.ts';
+import type { Hand, WrapPlacing } from './wrap-places.ts';
 
 /** What a maker asks for. Left out means: as the blank says, or the default named here. Lengths in mm. */
 export interface JobRequest {
   readonly blank: BlankRecord;
   /** Real size of the blank in hand; replaces the nominal outline. */
-  readonly measured?: TypedSize;
+  readonly measured?: TypedSize | MeasuredBody;
+  /** On a tapered body: the arc it needs (`auto`, the default), or a rectangle all the same. */
+  readonly development?: DevelopmentAsked;
+  /** Where on a round body; in the middle of the paper, opposite handle or seam, when left out. */
+  readonly wrap?: WrapPlacing;
+  /** Whose drinking hand decides the one face; the right one by default. */
+  readonly hand?: Hand;
   /** Printed size of the visible part; one keeps the proportions, both may stretch. */
   readonly widthMm?: number;
   readonly heightMm?: number;

@@ -1,6 +1,7 @@
 import type { InkColour } from '../geometry/drawing.ts';
 import type { PointMm, RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Shape } from '../geometry/shape.ts';
+import type { WrapInHand } from './wrap-in-hand.ts';
 
 export type Surface = 'first' | 'second';
 export type Turn = 0 | 90 | 180 | 270;
@@ -26,6 +27,8 @@ export interface BlankInHand {
   /** Boundary of the printable area; the outline where the record gives no smaller one. */
   readonly edge: Shape;
   readonly holes: readonly Hole[];
+  /** The round body and its flat paper; null for flat blanks. */
+  readonly wrap: WrapInHand | null;
   readonly surface: Surface;
   readonly bleed: Limit;
   readonly safe: Limit;
@@ -49,6 +52,10 @@ export interface Job {
   readonly offsetMm: PointMm;
   /** Content box on the blank, after the turn; origin top left of the outline box, seen from the front; not clipped. */
   readonly placementMm: RectMm;
+  /** How far to the right of it (to the left, where negative) the art is repeated; empty on flat blanks. */
+  readonly copiesMm: readonly number[];
+  /** Middles of the faces that it is looked at from, along the strip of a round body; empty for art that goes round, and on flat blanks. */
+  readonly facesMm: readonly number[];
   /** Artwork pixels per printed inch in the axes of the blank. */
   readonly effectivePpi: { readonly x: number; readonly y: number };
   /** The driver mirrors whatever it is given, which is counted here. */

@@ -1,27 +1,41 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
-import { flatPaperOf, isTapered } from '../catalogue/flat-size.ts';
-import type { BlankRecord, HoleRecord, OutlineRecord, WrapRecord } from '../catalogue/records.ts';
+import type { BlankRecord, HoleRecord, OutlineRecord } from '../catalogue/records.ts';
+import type { DevelopmentAsked } from '../geometry/development.ts';
 import { formatSize } from '../geometry/length.ts';
+import type { MeasuredBody } from '../geometry/measured-body.ts';
 import type { Shape } from '../geometry/shape.ts';
 import type { TypedSize } from '../geometry/size.ts';
 import type { Hole } from './job.ts';
+import { findWrapInHand, type WrapInHand } from './wrap-in-hand.ts';
 
 /** Outline, edge and holes of the one blank in hand, in mm from the top left of its outline box. */
 export interface OutlineInHand {
   readonly outline: Shape;
   readonly edge: Shape;
   readonly holes: readonly Hole[];
-  readonly wholeWrap: boolean;
+  /** null for flat blanks. The outline of a wrap is its strip: along the paper at mid height, by the slant. */
+  readonly wrap: WrapInHand | null;
 }
 
 /**
  * The nominal outline of a record, or the measured one: hole positions scale with it, hole sizes, corner
  * radii and the inset of a smaller printable area stay.
- * @throws BlankcheckError `not-built-yet` for cones and measured wraps, `measured-does-not-fit` for a measured
- * size that cannot be this blank's, `bad-blank-record` for a record with neither outline nor wrap.
+ * @throws BlankcheckError `measured-does-not-fit` for a measured size that cannot be this blank's, `bad-wrap`,
+ * `bad-blank-record` for a record with neither outline nor wrap.
  */
-export function findOutlineInHand(record: BlankRecord, measured?: TypedSize): OutlineInHand {
-  if (record.wrap) return unrollCylinder(record.id, record.wrap, measured);
+export function findOutlineInHand(
+  record: BlankRecord,
+  measured?: TypedSize | MeasuredBody,
+  asked?: DevelopmentAsked,
+): OutlineInHand {
+  if (record.wrap) return unrollWrap(record, measured, asked);
+  if (asked === 'rectangle')
+    throw new BlankcheckError('bad-option', `--development is for round bodies, and ${record.id} is flat.`);
+  if (measured?.kind === 'body')
+    throw new BlankcheckError(
+      'measured-does-not-fit',
+      `Expected a size for --measured of ${record.id}, which is flat, such as 197x197mm; received the measures of a round body.`,
+    );
   const nominal = record.outline;
   if (!nominal) {
     throw new BlankcheckError(
@@ -43,7 +57,7 @@ export function findOutlineInHand(record: BlankRecord, measured?: TypedSize): Ou
     holes: (record.holes ?? []).map((hole) =>
       placeHole(hole, size.widthMm / nominal.widthMm, size.heightMm / nominal.heightMm),
     ),
-    wholeWrap: false,
+    wrap: null,
   };
 }
 
@@ -95,18 +109,18 @@ function placeHole(hole: HoleRecord, scaleX: number, scaleY: number): Hole {
   return { use: hole.use, shape: { kind: hole.shape === 'circle' ? 'circle' : 'stadium', box } };
 }
 
-function unrollCylinder(id: string, wrap: WrapRecord, measured?: TypedSize): OutlineInHand {
-  if (isTapered(wrap)) {
+function unrollWrap(
+  record: BlankRecord,
+  measured?: TypedSize | MeasuredBody,
+  asked?: DevelopmentAsked,
+): OutlineInHand {
+  if (measured && measured.kind !== 'body')
     throw new BlankcheckError(
-      'not-built-yet',
-      `The blank ${id} is tapered (${wrap.topDiameterMm} mm above, ${wrap.bottomDiameterMm} mm below): a straight strip would not lie on it, and developing cones is not built yet.`,
+      'measured-does-not-fit',
+      `Expected the measures of a round body for --measured of ${record.id}, such as top:89mm,bottom:70mm,height:140mm, or strip:232mm,height:208mm (length of a paper strip that goes once round); received a flat size.`,
     );
-  }
-  if (measured) {
-    throw new BlankcheckError('not-built-yet', `--measured is not built yet for round bodies such as ${id}.`);
-  }
-  const { widthMm, heightMm } = flatPaperOf(wrap);
-  const box = { x: 0, y: 0, width: widthMm, height: heightMm };
-  const outline: Shape = { kind: 'rect', box };
-  return { outline, edge: outline, holes: [], wholeWrap: wrap.wayRound === 'whole' };
+  const wrap = findWrapInHand({ ...record, wrap: record.wrap! }, measured, asked);
+  const { widthMm: width, heightMm: height } = wrap.development.strip;
+  const outline: Shape = { kind: 'rect', box: { x: 0, y: 0, width, height } };
+  return { outline, edge: outline, holes: [], wrap };
 }

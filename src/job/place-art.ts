@@ -2,11 +2,12 @@ import { BlankcheckError } from '../blankcheck-error.ts';
 import { practiceLimit } from '../catalogue/practice.ts';
 import { findLargestScale } from '../geometry/largest-scale.ts';
 import { formatLength, formatSize, MM_PER_INCH } from '../geometry/length.ts';
-import { middleOf, type PointPx, type RectPx } from '../geometry/rectangle.ts';
+import { middleOf, type PointMm, type PointPx, type RectMm, type RectPx } from '../geometry/rectangle.ts';
 import { turnPoint, turnSize } from './art-frame.ts';
 import type { BlankInHand, Job } from './job.ts';
 import type { JobRequest } from './job-request.ts';
 import { bleedBoxOf, hasConvexEdge, marginWithinSafe } from './lines.ts';
+import { findWrapPlaces, type WrapPlaces } from './wrap-places.ts';
 
 /** Steps of the search in outlines with inward corners: that of the walk along an edge. */
 export const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
@@ -25,33 +26,77 @@ export function placeArt(
   const turn = request.turn ?? 0;
   const offsetMm = request.offsetMm ?? { x: 0, y: 0 };
   const turned = turnSize(contentBoxPx, turn);
-  const sized = request.widthMm !== undefined || request.heightMm !== undefined;
+  const places = findPlaces(request, blank);
+  const asked = withWidthRound(request, places);
+  const sized = asked.widthMm !== undefined || asked.heightMm !== undefined;
   const fit = sized ? 'size' : (request.fit ?? 'inside');
+  const middle = { ...middleOf(blank.edge.box), ...(places && { x: places.middleMm }) };
   const scale = sized
-    ? scaleToSize(request, turned)
+    ? scaleToSize(asked, turned)
     : fit === 'cover'
       ? scaleToCover(blank, turned)
-      : scaleInside(blank, contentBoxPx, rimPx, turn);
+      : scaleInside(blank, contentBoxPx, rimPx, turn, middle, places?.roomMm ?? Infinity);
   // A size that was asked for is kept to the last digit.
-  const width = request.widthMm ?? turned.width * scale.x;
-  const height = request.heightMm ?? turned.height * scale.y;
-  const middle = middleOf(blank.edge.box);
+  const width = asked.widthMm ?? turned.width * scale.x;
+  const height = asked.heightMm ?? turned.height * scale.y;
+  const placementMm = {
+    x: middle.x + offsetMm.x - width / 2,
+    y: middle.y + offsetMm.y - height / 2,
+    width,
+    height,
+  };
   return {
     blank,
     contentBoxPx,
     turn,
     fit,
     offsetMm,
-    placementMm: {
-      x: middle.x + offsetMm.x - width / 2,
-      y: middle.y + offsetMm.y - height / 2,
-      width,
-      height,
-    },
+    placementMm,
+    copiesMm: places?.copiesMm ?? [],
+    facesMm: places ? places.facesMm : middleFace(blank, placementMm),
     driverMirrors: request.printer?.driverMirrors ?? false,
-    effectivePpi: { x: (turned.width * MM_PER_INCH) / width, y: (turned.height * MM_PER_INCH) / height },
+    effectivePpi: {
+      x: (turned.width * MM_PER_INCH) / (width * widestShare(blank, placementMm)),
+      y: (turned.height * MM_PER_INCH) / height,
+    },
     ppi: blank.ppi,
   };
+}
+
+function findPlaces(request: JobRequest, blank: BlankInHand): WrapPlaces | null {
+  if (request.wrap === undefined) {
+    if (request.hand !== undefined)
+      throw new BlankcheckError('bad-option', '--hand goes with --wrap one-face, which was not given.');
+    return null;
+  }
+  if (request.fit === 'cover')
+    throw new BlankcheckError(
+      'bad-option',
+      '--fit cover fills the whole paper, and --wrap says where on it the art goes: give one of the two.',
+    );
+  return findWrapPlaces(blank, request.wrap, request.hand);
+}
+
+/** Art that nobody asked to go round is looked at from the middle of the paper, unless it is wider than what is seen from there. */
+function middleFace({ wrap, edge }: BlankInHand, { width }: RectMm): readonly number[] {
+  return wrap && width <= wrap.development.onceRoundMm / 2 ? [middleOf(edge.box).x] : [];
+}
+
+/** Art that goes round is as wide as the way round, where no other width was asked for. */
+function withWidthRound(request: JobRequest, places: WrapPlaces | null): JobRequest {
+  return places?.widthMm && request.widthMm === undefined ? { ...request, widthMm: places.widthMm } : request;
+}
+
+/** The widest circumference that the art is printed on against that at mid height: there its pixels are fewest to the inch. */
+function widestShare({ wrap, edge }: BlankInHand, { y, height }: RectMm): number {
+  if (!wrap) return 1;
+  const { band, development } = wrap;
+  const slant = edge.box.height;
+  const at = (down: number) => {
+    const share = Math.min(Math.max(down / slant, 0), 1);
+    return band.topDiameterMm + (band.bottomDiameterMm - band.topDiameterMm) * share;
+  };
+  return (Math.PI * Math.max(at(y), at(y + height))) / development.onceRoundMm;
 }
 
 /** mm per pixel of the artwork, in the axes of the blank. */
@@ -91,11 +136,15 @@ function scaleInside(
   contentBoxPx: RectPx,
   rimPx: readonly PointPx[],
   turn: Job['turn'],
+  middle: PointMm,
+  roomMm: number,
 ): Scale {
   const middlePx = middleOf(contentBoxPx);
   const points = rimPx.map(({ x, y }) => turnPoint({ x: x - middlePx.x, y: y - middlePx.y }, turn));
   const { box } = blank.edge;
-  const scale = findLargestScale(points, middleOf(box), (x, y) => marginWithinSafe(blank, x, y), {
+  const margin = (x: number, y: number) =>
+    Math.min(marginWithinSafe(blank, x, y), roomMm / 2 - Math.abs(x - middle.x));
+  const scale = findLargestScale(points, middle, margin, {
     convex: hasConvexEdge(blank),
     reachMm: Math.hypot(box.width, box.height) / 2,
     stepMm: SEARCH_STEP_MM,

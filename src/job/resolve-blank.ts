@@ -1,4 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
+import { developWrap } from '../catalogue/flat-size.ts';
 import type { BlankRecord, FamilyRecord } from '../catalogue/records.ts';
 import type { InkColour } from '../geometry/drawing.ts';
 import type { BlankInHand, Limit } from './job.ts';
@@ -18,22 +19,20 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       'unknown-blank',
       `Expected the record of a blank (as findBlank or blankFromSize gives it), received ${String(record)}.`,
     );
-  const { outline, edge, holes, wholeWrap } = findOutlineInHand(record, request.measured);
+  const { outline, edge, holes, wrap } = findOutlineInHand(record, request.measured, request.development);
   const ofFamily = (value: number): Limit => ({ value, from: `family:${family.id}` });
   return {
     id: record.id,
     name: record.name,
-    nominalMm:
-      request.measured && record.outline
-        ? { width: record.outline.widthMm, height: record.outline.heightMm }
-        : null,
+    nominalMm: request.measured ? nominalOf(record) : null,
     outline,
     edge,
     holes,
     surface: request.surface ?? record.surface,
     bleed: firstKnown(request.bleedMm, '--bleed', record, record.bleedMm) ?? ofFamily(family.bleedMm),
     safe: firstKnown(request.safeMm, '--safe', record, record.safeMm) ?? ofFamily(family.safeMm),
-    safeSides: wholeWrap ? 'top-and-bottom' : 'all',
+    wrap,
+    safeSides: wrap?.wayRound === 'whole' ? 'top-and-bottom' : 'all',
     resolution: {
       good: ofFamily(family.resolutionPpi.good),
       acceptable: ofFamily(family.resolutionPpi.acceptable),
@@ -43,6 +42,14 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
     baseColour: parseHex(record.baseColour ?? '#ffffff'),
     ppi: checkPpi(request.ppi ?? request.printer?.ppi ?? record.ppi ?? DEFAULT_PPI),
   };
+}
+
+/** The outline box of a record, or the strip of its flat paper. */
+function nominalOf({ outline, wrap }: BlankRecord): BlankInHand['nominalMm'] {
+  if (outline) return { width: outline.widthMm, height: outline.heightMm };
+  if (!wrap) return null;
+  const { widthMm, heightMm } = developWrap(wrap).strip;
+  return { width: widthMm, height: heightMm };
 }
 
 /** `#rrggbb`, as the schema of blanks has it. */

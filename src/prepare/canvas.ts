@@ -16,7 +16,7 @@ export interface Canvas {
   readonly middleMm: PointMm;
 }
 
-/** @throws BlankcheckError `print-too-large` */
+/** For a tapered body it is that of the strip, which is bent afterwards. @throws BlankcheckError `print-too-large` */
 export function canvasOf({ blank, ppi }: Pick<Job, 'blank' | 'ppi'>): Canvas {
   const { width: widthMm, height: heightMm } = bleedBoxOf(blank);
   const widthPx = Math.max(1, roundPx((widthMm / MM_PER_INCH) * ppi));

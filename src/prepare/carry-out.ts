@@ -1,16 +1,19 @@
 import { MM_PER_INCH } from '../geometry/length.ts';
 import { middleOf, type RectPx } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
+import { bendRaster } from '../raster/bend.ts';
 import { cropRaster } from '../raster/crop.ts';
 import { cutRaster, type DistancePx } from '../raster/cut.ts';
 import { flattenRaster } from '../raster/flatten.ts';
 import { flattenDeep } from '../raster/flatten-deep.ts';
+import { layBeneath } from '../raster/lay-beneath.ts';
 import { layFlat } from '../raster/lay-flat.ts';
 import { mirrorRaster } from '../raster/mirror.ts';
 import { padRaster, wholeOf } from '../raster/pad.ts';
 import type { Raster } from '../raster/raster.ts';
 import { toRgb8 } from '../raster/to-8-bit.ts';
 import { turnRaster } from '../raster/turn.ts';
+import { bendOf } from './bend-step.ts';
 import type { PrintPlan, Step } from './step.ts';
 
 /** A rectangle of a raster at another size. */
@@ -89,7 +92,7 @@ function staysDeep({ depth, model }: Raster, { keepDepth = false }: CarryOutOpti
 /** The usual way, pad, flatten and perhaps mirror, in one pass where that can be; null where it cannot. */
 function composeAtOnce(scaled: Raster, steps: readonly Step[]): Raster | null {
   const [pad, flatten, mirror, ...more] = steps;
-  if (pad?.step !== 'pad' || flatten?.step !== 'flatten' || more.length > 0) return null;
+  if (pad?.step !== 'pad' || pad.copiesX || flatten?.step !== 'flatten' || more.length > 0) return null;
   if (mirror !== undefined && mirror.step !== 'mirror') return null;
   return layFlat(scaled, pad, flatten.background, mirror !== undefined);
 }
@@ -138,7 +141,9 @@ async function carryOutStep(
       if (!options.convert) throw new Error(`Expected a way from ${step.from} to sRGB, received none.`);
       return whole(options.convert(cropRaster(raster, rectPx)), ours);
     case 'pad':
-      return whole(padRaster(raster, step, rectPx), true);
+      return whole(layCopies(padRaster(raster, step, rectPx), cropRaster(raster, rectPx), step), true);
+    case 'bend':
+      return whole(bendRaster(raster, bendOf(step)), true);
     case 'cut':
       return whole(cutRaster(raster, distanceFromBleedLine(step, raster), ours ? raster : undefined), true);
     case 'flatten':
@@ -149,6 +154,12 @@ async function carryOutStep(
     case 'mirror':
       return whole(mirrorRaster(raster, ours ? raster : undefined), true);
   }
+}
+
+/** The canvas with the art repeated on it, changed in place: repeats lie below what is there already. */
+function layCopies(canvas: Raster, art: Raster, { copiesX = [], y }: Extract<Step, { step: 'pad' }>): Raster {
+  for (const x of copiesX) layBeneath(canvas, art, x, y);
+  return canvas;
 }
 
 function whole(raster: Raster, ours: boolean): Work {

@@ -38,7 +38,9 @@ export function placeOnCanvas(job: Job, canvas: Canvas): PlacedArt {
 
 /** The part of the content box that can show on the canvas; at least one pixel of it, even where none can. */
 function findShown(job: Job, canvas: Canvas): RectPx {
-  const { contentBoxPx, turn } = job;
+  const { contentBoxPx, turn, copiesMm } = job;
+  // What overhangs at one end may show in a repeat at the other.
+  if (copiesMm.length > 0) return contentBoxPx;
   const shown = rectToPx(frameOf(job), extentMm(canvas));
   const { width, height } = turnSize({ width: canvas.widthPx, height: canvas.heightPx }, turn);
   const across = clip(contentBoxPx.x, contentBoxPx.width, shown.x, shown.width, width);

@@ -1,9 +1,10 @@
 import type { PrinterConversion } from '../conditions/printer-conversion.ts';
-import { formatSize } from '../geometry/length.ts';
-import type { PointPx } from '../geometry/rectangle.ts';
+import { formatSize, MM_PER_INCH } from '../geometry/length.ts';
+import type { PointPx, RectPx } from '../geometry/rectangle.ts';
 import { frameOf, turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { marginWithinBleed, TOUCH_MM } from '../job/lines.ts';
+import { bendStepOf } from './bend-step.ts';
 import { canvasOf, checkPixels } from './canvas.ts';
 import { placeOnCanvas } from './place-on-canvas.ts';
 import type { Background, PrintPlan, Step } from './step.ts';
@@ -43,28 +44,49 @@ export function planPrint(
   // Counted once: a driver that mirrors undoes what the file brings along, and a file for it is mirrored the other way.
   const mirrored = (blank.surface === 'first') !== job.driverMirrors;
   const resized = scaled.width !== rectPx.width || scaled.height !== rectPx.height;
-  const { widthPx, heightPx, widthMm, heightMm } = canvas;
+  const { widthPx, heightPx } = canvas;
+  const bend = bendStepOf(job);
+  const copiesX = placeCopies(job, onCanvasPx);
   const steps: readonly (Step | false | undefined)[] = [
     ...mends.map((mend) => ({ step: 'mend', mend }) as const),
     { step: 'crop', rectPx },
     resized && { step: 'resize', widthPx: scaled.width, heightPx: scaled.height },
     turn !== 0 && { step: 'turn', degrees: turn },
     coloursFrom !== undefined && !conversion && { step: 'convert', from: coloursFrom },
-    { step: 'pad', widthPx, heightPx, x: onCanvasPx.x, y: onCanvasPx.y },
+    {
+      step: 'pad',
+      widthPx,
+      heightPx,
+      x: onCanvasPx.x,
+      y: onCanvasPx.y,
+      ...(copiesX.length > 0 && { copiesX }),
+    },
     reachesBeyondBleed(job, rimPx) && { step: 'cut', edge: blank.edge, bleedMm: blank.bleed.value, ppi },
+    bend?.step,
     background.alpha === 1 && { step: 'flatten', background },
     conversion && !isForPrinter && tellConversion(conversion),
     mirrored && { step: 'mirror' },
   ];
   return {
     steps: steps.filter((step) => step !== false && step !== undefined),
-    widthPx,
-    heightPx,
-    widthMm,
-    heightMm,
+    ...sizeOf(bend?.step ?? canvas),
+    ...(bend?.sizeMm ?? { widthMm: canvas.widthMm, heightMm: canvas.heightMm }),
     ppi,
     mirrored,
   };
+}
+
+function sizeOf({ widthPx, heightPx }: Pick<PrintPlan, 'widthPx' | 'heightPx'>) {
+  return { widthPx, heightPx };
+}
+
+/** Copies that follow on each other do so without a gap, whatever whole pixels make of the width. */
+function placeCopies({ copiesMm, ppi }: Job, { x, width }: RectPx): readonly number[] {
+  return copiesMm.map((mm) => {
+    const px = (mm / MM_PER_INCH) * ppi;
+    const touches = Math.abs(Math.abs(px) - width) < 1;
+    return x + Math.round(touches ? Math.sign(px) * width : px);
+  });
 }
 
 function tellConversion({ name, profile, intent, blackPointCompensation }: PrinterConversion): Step {

@@ -29,6 +29,20 @@ export type Step =
       readonly heightPx: number;
       readonly x: number;
       readonly y: number;
+      /** Where else the art is laid, going round a body; left out where it lies once. */
+      readonly copiesX?: readonly number[];
+    }
+  /** Bend the canvas into the flat paper of a tapered body, which is an arc. */
+  | {
+      readonly step: 'bend';
+      readonly outerRadiusMm: number;
+      readonly innerRadiusMm: number;
+      readonly angleDeg: number;
+      readonly opens: 'below' | 'above';
+      readonly bleedMm: number;
+      readonly ppi: number;
+      readonly widthPx: number;
+      readonly heightPx: number;
     }
   /** Clear every pixel whose middle lies farther than `bleedMm` outside `edge` (frame: canvas middle = middle of the edge's box). */
   | { readonly step: 'cut'; readonly edge: Shape; readonly bleedMm: number; readonly ppi: number }

@@ -32,7 +32,8 @@ export function findCubicTaps(sourcePx: number, outputPx: number): CubicTaps {
   return { count, from, weights };
 }
 
-function cubicWeight(distance: number): number {
+/** The kernel at a distance of 0 or more, in pixels. */
+export function cubicWeight(distance: number): number {
   if (distance >= 2) return 0;
   return distance < 1
     ? 1.5 * distance ** 3 - 2.5 * distance ** 2 + 1

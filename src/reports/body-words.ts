@@ -1,4 +1,4 @@
-import { findFlatSize } from '../catalogue/flat-size.ts';
+import { findFlatSize, isTapered } from '../catalogue/flat-size.ts';
 import type { BlankRecord, OutlineRecord, WrapRecord } from '../catalogue/records.ts';
 import { formatLength, formatMillimetres, formatSize, MM_PER_INCH } from '../geometry/length.ts';
 
@@ -14,7 +14,7 @@ const SHAPES: Readonly<Record<OutlineRecord['shape'], string>> = {
 /** Size for a list: outline box, flat paper of a straight body; `89/70 x 140 mm` are the diameters of a tapered one by its print height. */
 export function sizeInWords(blank: BlankRecord): string {
   const size = findFlatSize(blank);
-  if (size) return formatSize(size.widthMm, size.heightMm);
+  if (size && !(blank.wrap && isTapered(blank.wrap))) return formatSize(size.widthMm, size.heightMm);
   if (!blank.wrap) return '';
   const { topDiameterMm, bottomDiameterMm, printHeightMm } = blank.wrap;
   const inches = [topDiameterMm, bottomDiameterMm, printHeightMm].map((mm) =>
@@ -36,12 +36,17 @@ export function bodyInWords(blank: BlankRecord): string {
 }
 
 function roundInWords(blank: BlankRecord, wrap: WrapRecord): readonly string[] {
-  if (!findFlatSize(blank)) return [taperInWords(wrap), 'an arc of paper, no rectangle'];
+  if (isTapered(wrap)) return [taperInWords(wrap), arcInWords(blank)];
   return [
     `body ${formatLength(wrap.topDiameterMm)} across`,
     `flat paper ${sizeInWords(blank)}`,
     wrap.wayRound === 'whole' ? overlapInWords(wrap) : 'part of the way round',
   ];
+}
+
+function arcInWords(blank: BlankRecord): string {
+  const size = findFlatSize(blank);
+  return `an arc of paper${size ? ` in a box of ${formatSize(size.widthMm, size.heightMm)}` : ', no rectangle'}`;
 }
 
 function overlapInWords({ overlapMm }: WrapRecord): string {

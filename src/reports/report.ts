@@ -1,5 +1,6 @@
 import type { Outcome } from '../checks/finding.ts';
 import type { ArtworkFormat, StatedPpi } from '../formats/artwork.ts';
+import type { Development } from '../geometry/development.ts';
 import type { RectMm, RectPx } from '../geometry/rectangle.ts';
 import type { Intent } from '../icc/profile.ts';
 import type { Step } from '../prepare/step.ts';
@@ -56,6 +57,10 @@ export interface ArtworkReport {
         readonly unchanged?: true;
       };
   readonly placementMm: RectMm | null;
+  /** How far to the right of it the art is repeated, going round a body; left out where it is not. */
+  readonly copiesMm?: readonly number[];
+  /** The flat paper of a round blank; left out for flat ones. */
+  readonly development?: DevelopmentReport;
   /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */
   readonly inkedMm: RectMm | null;
   readonly effectivePpi: { readonly x: number; readonly y: number } | null;
@@ -72,6 +77,19 @@ export interface ArtworkReport {
   /** Why a proof that was asked for was not written, where something stood in its way. */
   readonly proofError: { readonly code: string; readonly message: string } | null;
 }
+
+/** The flat paper of a round blank. Radii are null for a rectangle. */
+export type DevelopmentReport = Pick<
+  Development,
+  | 'kind'
+  | 'outerRadiusMm'
+  | 'innerRadiusMm'
+  | 'angleDeg'
+  | 'sagittaMm'
+  | 'rectangleErrorMm'
+  | 'widthMm'
+  | 'heightMm'
+>;
 
 /** What one mend changed. */
 export interface MendReport {

@@ -5,7 +5,14 @@ import type { RectMm } from '../geometry/rectangle.ts';
 import type { MarkName } from '../sheet/marks/mark-request.ts';
 import type { PagePlan } from '../sheet/page-plan.ts';
 import { phraseFinding } from './phrase.ts';
-import type { ArtworkReport, MendReport, PrintReadyOutput, ProofOutput, RunReport } from './report.ts';
+import type {
+  ArtworkReport,
+  DevelopmentReport,
+  MendReport,
+  PrintReadyOutput,
+  ProofOutput,
+  RunReport,
+} from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
 import { sheetsJsonOf } from './sheets-json.ts';
 import { escapeJsonText } from './visible-text.ts';
@@ -53,6 +60,8 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     ...(report.printer && { printer: printerOf(report.printer) }),
     ...(report.colours && { colours: report.colours }),
     placementMm: report.placementMm && rectOf(report.placementMm),
+    ...(report.copiesMm && { copiesMm: roundNumbers(report.copiesMm) }),
+    ...(report.development && { development: developmentOf(report.development) }),
     inkedMm: report.inkedMm && rectOf(report.inkedMm),
     effectivePpi: effectivePpi && pairOf(effectivePpi),
     outcomes: report.outcomes.map((outcome) => outcomeOf(outcome, checks)),
@@ -63,6 +72,12 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     proof: proof && proofOf(proof),
     proofError: proofError && { code: proofError.code, message: proofError.message },
   };
+}
+
+function developmentOf({ kind, rectangleErrorMm: { rim, foot }, ...paper }: DevelopmentReport): object {
+  const { outerRadiusMm, innerRadiusMm, angleDeg, sagittaMm, widthMm, heightMm } = paper;
+  const lengths = { outerRadiusMm, innerRadiusMm, angleDeg, sagittaMm };
+  return roundNumbers({ kind, ...lengths, rectangleErrorMm: { rim, foot }, widthMm, heightMm });
 }
 
 function outcomeOf(outcome: Outcome, checks: readonly CheckDefinition[]): object {

@@ -15,6 +15,7 @@ const SHORT_WORDS = {
   convert: 'convert to sRGB',
   pad: 'place',
   cut: 'cut at the bleed line',
+  bend: 'bend',
   flatten: 'fill the background',
   'convert-for-printer': 'convert for the printer',
   mirror: 'mirror',
@@ -41,9 +42,11 @@ export function tellStep(step: Step): string {
     case 'convert':
       return `Convert the colours from "${step.from}" to sRGB.`;
     case 'pad':
-      return `Place on a canvas of ${pixels(step.widthPx, step.heightPx)}, ${step.x} px from its left and ${step.y} px from its top${step.x < 0 || step.y < 0 ? '; what hangs over is cut' : ''}.`;
+      return `Place on a canvas of ${pixels(step.widthPx, step.heightPx)}, ${step.x} px from its left and ${step.y} px from its top${step.x < 0 || step.y < 0 ? '; what hangs over is cut' : ''}${step.copiesX ? `; and again ${step.copiesX.join(', ')} px from its left` : ''}.`;
     case 'cut':
       return `Clear all that lies more than ${formatMillimetres(step.bleedMm)} outside the edge of the blank.`;
+    case 'bend':
+      return `Bend the canvas into an arc of ${degrees(step.angleDeg)}, with radii of ${formatMillimetres(step.outerRadiusMm)} and ${formatMillimetres(step.innerRadiusMm)}, on ${pixels(step.widthPx, step.heightPx)}.`;
     case 'flatten':
       return tellBackground(step.background);
     case 'convert-for-printer':
@@ -57,6 +60,10 @@ function tellBackground({ r, g, b, alpha }: Background): string {
   if (alpha === 0) return 'Leave the background clear.';
   const white = r === 255 && g === 255 && b === 255;
   return `Fill the background with ${white ? 'white' : `rgb(${r}, ${g}, ${b})`}.`;
+}
+
+function degrees(angle: number): string {
+  return `${Number(angle.toFixed(3))} degrees`;
 }
 
 function pixels(width: number, height: number): string {

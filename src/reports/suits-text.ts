@@ -20,7 +20,7 @@ export function renderSuits({ path, error, blanks, leftOut }: SuitedArtwork, pag
     lines.push('  Nothing in it suits what was asked for.');
   for (const suit of blanks) lines.push(...tellSuit(suit, page));
   if (leftOut.length > 0) {
-    const why = 'art is not placed on tapered bodies yet, nor where no safe area is left.';
+    const why = 'no safe area is left on these.';
     lines.push(...hang('  Not looked at: ', `${leftOut.join(', ')}: ${why}`, page));
   }
   return `${lines.join('\n')}\n`;

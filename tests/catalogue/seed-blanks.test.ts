@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findBlankFaults } from '../../src/catalogue/blank-faults.ts';
 import { findFamily } from '../../src/catalogue/catalogue.ts';
-import { flatPaperOf, isTapered } from '../../src/catalogue/flat-size.ts';
+import { developWrap, isTapered } from '../../src/catalogue/flat-size.ts';
 import type { BlankRecord, HoleRecord, WrapRecord } from '../../src/catalogue/records.ts';
 import { MM_PER_INCH } from '../../src/geometry/length.ts';
 import { distanceInside } from '../../src/geometry/signed-distance.ts';
@@ -91,7 +91,7 @@ describe('wraps', () => {
     ['tumbler-30oz-straight', 259.0, 238],
     ['bottle-waisted-17oz', 190.5, 88.9],
   ])('%s unrolls to %f x %f mm', (id, widthMm, heightMm) => {
-    const flat = flatPaperOf(wraps.find((blank) => blank.id === id)!.wrap);
+    const flat = developWrap(wraps.find((blank) => blank.id === id)!.wrap);
     expect(Math.abs(flat.widthMm - widthMm)).toBeLessThan(0.06);
     expect(flat.heightMm).toBe(heightMm);
   });

@@ -19,6 +19,7 @@ export function blankOf(edge: Shape, changes: Partial<BlankInHand> = {}): BlankI
     outline: edge,
     edge,
     holes: [],
+    wrap: null,
     surface: 'first',
     bleed: limit(3),
     safe: limit(5),
@@ -50,6 +51,8 @@ export function jobOf(
     fit: 'size',
     offsetMm: { x: 0, y: 0 },
     placementMm,
+    copiesMm: [],
+    facesMm: [],
     driverMirrors: false,
     effectivePpi: {
       x: (turned.width / placementMm.width) * MM_PER_INCH,
