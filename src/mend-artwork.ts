@@ -17,6 +17,7 @@ import type { Job } from './job/job.ts';
 import type { MendDefinition } from './mends/define-mend.ts';
 import { MENDS } from './mends/index.ts';
 import { type Change, measureChange } from './mends/measure-change.ts';
+import { addAlpha } from './raster/add-alpha.ts';
 import { embedRaster } from './raster/embed.ts';
 import { findExtents } from './raster/find-extents.ts';
 import type { Raster } from './raster/raster.ts';
@@ -70,7 +71,7 @@ export async function mendArtwork(
     const before = await judgeBefore(artwork, mend, request, options);
     if (originPx) request = keepPlace(request, job()!, mended, originPx);
     artwork = { ...artwork, raster: mended };
-    const change = measureChange(originPx ? moveOnto(raster, mended, originPx) : raster, mended, source);
+    const change = measureChange(likeIn(raster, mended, originPx), mended, source);
     mends.push({
       mend: mend.id,
       ...change,
@@ -131,6 +132,12 @@ function keepPlace(request: PrintRequest, job: Job, grown: Raster, originPx: Poi
     heightMm: placed.height,
     offsetMm: { x: before.x + middle.x - centre.x, y: before.y + middle.y - centre.y },
   };
+}
+
+/** The old picture, made comparable with the new one: with alpha where that has some, and on its canvas where it grew. */
+function likeIn(raster: Raster, mended: Raster, originPx?: PointPx): Raster {
+  const before = mended.hasAlpha ? addAlpha(raster) : raster;
+  return originPx ? moveOnto(before, mended, originPx) : before;
 }
 
 /** The old picture on the new canvas, so that the two can be compared. */

@@ -8,6 +8,7 @@ import embeddedProfile from './embedded-profile.ts';
 import faceInView from './face-in-view.ts';
 import gamut from './gamut.ts';
 import handleClear from './handle-clear.ts';
+import hollowAlpha from './hollow-alpha.ts';
 import keepOut from './keep-out.ts';
 import lipBand from './lip-band.ts';
 import markedPreview from './marked-preview.ts';
@@ -46,6 +47,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   strayPixels,
   alphaHaze,
   nearWhiteBox,
+  hollowAlpha,
   statedDensity,
   orientationTag,
   embeddedProfile,

@@ -5,7 +5,9 @@ import { formatArea } from '../geometry/area.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
+import { coversBlank } from '../job/covers-blank.ts';
 import type { Job } from '../job/job.ts';
+import { pixelAreaOf } from '../job/pixel-area.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
@@ -41,9 +43,9 @@ export default defineCheck<Inputs>({
     'near-white': ({ facts }) =>
       facts.covers === true
         ? `The ground is nearly white, ${phraseStep(facts)}: the whole blank will carry a faint tone. If white is meant, use --mend whiten-box.`
-        : `The subject stands on a nearly white box, ${phraseStep(facts)}, which prints as a faint rectangle of ${formatArea(Number(facts.areaMm2))}. Make it pure white with --mend whiten-box, or cut the subject out.`,
+        : `The subject stands on a nearly white box, ${phraseStep(facts)}, which prints as a faint rectangle of ${formatArea(Number(facts.areaMm2))}. Make it pure white with --mend whiten-box, or clear with --mend clear-box.`,
     'flat-box': ({ facts }) =>
-      `The subject stands on a box of one colour, ${phraseStep(facts)}, which prints as a rectangle of ${formatArea(Number(facts.areaMm2))} and ends on the blank. If it is not meant, cut the subject out; if it is meant to be the ground, let it cover the blank with --fit cover.`,
+      `The subject stands on a box of one colour, ${phraseStep(facts)}, which prints as a rectangle of ${formatArea(Number(facts.areaMm2))} and ends on the blank. If it is not meant, use --mend clear-box; if it is meant to be the ground, let it cover the blank with --fit cover.`,
   },
 });
 
@@ -59,9 +61,8 @@ function judge({ job, raster, source }: Inputs): CheckResult {
   });
   if (box === null || step === null) return { findings: [] };
   const { lightness, deltaE00, nearWhite }: BoxStep = step;
-  const { placementMm, contentBoxPx } = job;
-  const pixelMm2 = (placementMm.width * placementMm.height) / (contentBoxPx.width * contentBoxPx.height);
-  const areaMm2 = Math.round(box.pixels * pixelMm2 * 1e6) / 1e6;
+  const { contentBoxPx } = job;
+  const areaMm2 = Math.round(box.pixels * pixelAreaOf(job) * 1e6) / 1e6;
   const covers = coversBlank(job);
   // A coloured ground that leaves no edge on the blank is a design.
   if (areaMm2 < AREA.value || (covers && !nearWhite)) return { findings: [] };
@@ -77,15 +78,4 @@ function judge({ job, raster, source }: Inputs): CheckResult {
       },
     ],
   };
-}
-
-function coversBlank({ placementMm, blank }: Job): boolean {
-  const { box } = blank.edge;
-  const slack = 1e-6;
-  return (
-    placementMm.x <= box.x + slack &&
-    placementMm.y <= box.y + slack &&
-    placementMm.x + placementMm.width >= box.x + box.width - slack &&
-    placementMm.y + placementMm.height >= box.y + box.height - slack
-  );
 }

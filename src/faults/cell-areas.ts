@@ -76,3 +76,8 @@ export function visitNeighbours(
     visit(y < rows - 1 ? cell + columns : -1);
   }
 }
+
+/** Whether art ends at a cell: beyond the box, and where less than half of a cell is visible, as along every rim. */
+export function isEnd({ visible, cellPx }: AlphaCells, cell: number): boolean {
+  return cell === -1 || 2 * visible[cell]! < cellPx ** 2;
+}

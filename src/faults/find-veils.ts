@@ -5,12 +5,14 @@ import type { IccProfile } from '../icc/profile.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type AlphaCells, measureAlphaCells } from './alpha-cells.ts';
 import { measureBoxStep } from './box-step.ts';
-import { boxOfArea, listCellAreas, sumUpArea, visitNeighbours } from './cell-areas.ts';
+import { boxOfArea, isEnd, listCellAreas, sumUpArea, visitNeighbours } from './cell-areas.ts';
 
 const MEAN_MOST = practiceLimit('haze-mean').value;
 const FLAT = practiceLimit('haze-flatness').value;
 const AREA_MM2 = practiceLimit('haze-area').value;
 const STEP = practiceLimit('visible-step').value;
+/** Of the rim of what fades at least so much goes on at a lower alpha; less is grain (own choice). */
+const FADING_SHARE = 0.15;
 /** Means of cells are sorted into bins of this width, alpha of 255. */
 const BIN = 0.25;
 
@@ -103,13 +105,16 @@ function findCommonest(means: Float64Array, pixels: Int32Array, leastPixels: num
   return (bin + 0.5) * BIN;
 }
 
-/** Whether it goes on at a lower alpha along more of its rim than it ends at nothing. */
+/** Whether it goes on at a lower alpha along more of its rim than it ends at nothing; what the canvas cuts tells neither. */
 function fades(cells: AlphaCells, means: Float64Array, area: readonly number[], alpha: number): boolean {
   const own = new Set(area);
-  let [lower, ends] = [0, 0];
+  let [lower, ends, all] = [0, 0, 0];
   visitNeighbours(cells, area, (next) => {
-    if (next === -1 || cells.visible[next] === 0) ends += 1;
-    else if (!own.has(next) && means[next]! < alpha) lower += 1;
+    if (own.has(next)) return;
+    all += 1;
+    if (next === -1) return;
+    if (isEnd(cells, next)) ends += 1;
+    else if (means[next]! < alpha) lower += 1;
   });
-  return lower > ends;
+  return lower > ends && lower > FADING_SHARE * all;
 }

@@ -1,3 +1,4 @@
+import clearBox from './clear-box.ts';
 import clearHaze from './clear-haze.ts';
 import type { MendDefinition } from './define-mend.ts';
 import dropStrays from './drop-strays.ts';
@@ -6,4 +7,11 @@ import intoGamut from './into-gamut.ts';
 import whitenBox from './whiten-box.ts';
 
 /** Every mend, in the order in which they are carried out: shapes first, colours last; haze before the specks that it joins to the design. */
-export const MENDS: readonly MendDefinition[] = [clearHaze, dropStrays, whitenBox, extendEdges, intoGamut];
+export const MENDS: readonly MendDefinition[] = [
+  clearHaze,
+  dropStrays,
+  clearBox,
+  whitenBox,
+  extendEdges,
+  intoGamut,
+];

@@ -1,6 +1,7 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { measureBoxStep } from '../faults/box-step.ts';
 import { findFlatBox } from '../faults/flat-box.ts';
+import { pixelAreaOf } from '../job/pixel-area.ts';
 import { channelsOf, fullScaleOf } from '../raster/raster.ts';
 import type { MendDefinition } from './define-mend.ts';
 
@@ -17,13 +18,12 @@ export default {
   apply: (raster, { job, source }) => {
     const placed = job();
     if (placed === null) return { raster };
-    const { contentBoxPx, placementMm, blank } = placed;
+    const { contentBoxPx, blank } = placed;
     const box = findFlatBox(raster, contentBoxPx, (colour) => {
       const { visible, nearWhite } = measureBoxStep(colour, source, blank.baseColour);
       return visible && nearWhite;
     });
-    const pixelMm2 = (placementMm.width * placementMm.height) / (contentBoxPx.width * contentBoxPx.height);
-    if (box === null || box.pixels * pixelMm2 < AREA - 1e-6) return { raster };
+    if (box === null || box.pixels * pixelAreaOf(placed) < AREA - 1e-6) return { raster };
     const data = raster.data.slice();
     const step = channelsOf(raster);
     const full = fullScaleOf(raster);

@@ -149,6 +149,7 @@ describe('every check has its say once, in the order of the list', () => {
       'stray-pixels',
       'alpha-haze',
       'near-white-box',
+      'hollow-alpha',
       'stated-density',
       'gamut',
       'dark-coverage',

@@ -1,8 +1,18 @@
+import {
+  ALPHA_HAZE_CASES,
+  HOLLOW_ALPHA_CASES,
+  NEAR_WHITE_BOX_CASES,
+  STRAY_PIXELS_CASES,
+} from './cut-out-cases.ts';
 import type { FaultCase, Plant } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
 /** The made pictures of each check; a check gets its rates by standing here. */
 export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
+  'alpha-haze': ALPHA_HAZE_CASES,
+  'hollow-alpha': HOLLOW_ALPHA_CASES,
+  'stray-pixels': STRAY_PIXELS_CASES,
+  'near-white-box': NEAR_WHITE_BOX_CASES,
   'marked-preview': MARKED_PREVIEW_CASES,
 };
 
