@@ -67,12 +67,13 @@ function visitRuns(
   visit: (y: number, from: number, to: number) => void,
 ): void {
   for (let row = 0, y = 0; row < mask.length; row += widthPx, y += 1) {
-    const end = row + widthPx;
-    for (let at = mask.indexOf(1, row); at !== -1 && at < end; ) {
-      let to = at + 1;
-      while (to < end && mask[to] === 1) to += 1;
-      visit(y, at - row, to - row);
-      at = mask.indexOf(1, to);
+    // A view of the row, so that no search goes on beyond its end.
+    const line = mask.subarray(row, row + widthPx);
+    for (let from = line.indexOf(1); from !== -1; ) {
+      const end = line.indexOf(0, from);
+      const to = end === -1 ? line.length : end;
+      visit(y, from, to);
+      from = line.indexOf(1, to);
     }
   }
 }

@@ -25,15 +25,19 @@ const rows = [];
 const command = await loadCommand();
 let decodeOfPhoto;
 
-const isOfColours = ({ id }) => id === 'gamut' || id === 'dark-coverage';
+const COLOURS = ['gamut', 'dark-coverage'];
+const CUT_OUTS = ['stray-pixels', 'alpha-haze', 'near-white-box', 'hollow-alpha', 'marked-preview'];
 
-/** Milliseconds of the checks of colours on an artwork, by what their `run` takes; the tables of the condition stand. */
-async function timeColours(bytes) {
-  const artwork = await readForPrint(bytes, request);
+/**
+ * Milliseconds of some checks on an artwork, by what their `run` takes; the tables of the condition stand. The artwork is
+ * read anew for each round, since what is measured once for a picture is kept with it.
+ */
+async function timeChecks(bytes, ids) {
   const times = [];
   for (let round = 0; round <= ROUNDS; round += 1) {
+    const artwork = await readForPrint(bytes, request);
     let spent = 0;
-    const undo = CHECKS.filter(isOfColours).map((check) => {
+    const undo = CHECKS.filter(({ id }) => ids.includes(id)).map((check) => {
       const { run } = check;
       check.run = (inputs) => {
         const start = performance.now();
@@ -100,15 +104,18 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   );
   // The checks of colours have an allowance of their own: one decode of the photo-like picture, which comes first.
   decodeOfPhoto ??= ms.decode;
-  const coloursMs = await timeColours(bytes);
+  const coloursMs = await timeChecks(bytes, COLOURS);
+  const cutOutsMs = await timeChecks(bytes, CUT_OUTS);
   if (name === 'photo') rows.push(...(await colourRows({ data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
   rows.push(row(`${name}: A4 sheet as PDF / the piece alone as PNG`, ms.pdf / ms.prepare, 1.5));
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));
+  // So have those of cut-outs: twice as much.
+  rows.push(row(`${name}: cut-out checks / decode of photo`, cutOutsMs / decodeOfPhoto, 2));
   rows.push(
     row(
       `${name}: check without those / (decode + 3 P)`,
-      (ms.check - coloursMs) / (ms.decode + 3 * ms.pass),
+      (ms.check - coloursMs - cutOutsMs) / (ms.decode + 3 * ms.pass),
       1,
     ),
   );

@@ -1,29 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { boxOfPart, findVisibleParts } from '../../src/faults/visible-parts.ts';
+import { partsByImageMagick } from '../parts-by-imagemagick.ts';
 import { CLEAR, GREEN, paintRaster, seededNumbers } from '../pictures.ts';
-import { askWitness, requireWitness } from '../witness.ts';
+import { requireWitness } from '../witness.ts';
 
 const [WIDTH, HEIGHT] = [97, 83];
-
-/** Boxes and pixels of the parts that ImageMagick finds in the same mask, sorted. */
-function askImageMagick(mask: Buffer): string[] {
-  const define = (what: string) => ['-define', `connected-components:${what}=true`];
-  const { stdout, stderr, status } = askWitness(
-    'convert',
-    [
-      ...['-size', `${WIDTH}x${HEIGHT}`, '-depth', '8', 'gray:mask.gray'],
-      ...define('verbose'),
-      ...define('exclude-header'),
-      ...['-connected-components', '8', 'null:'],
-    ],
-    { 'mask.gray': mask },
-  );
-  if (status !== 0) throw new Error(String(stderr));
-  // `0: 1x3+0+0 0.0,1.0 3 gray(255)`
-  return [...String(stdout).matchAll(/: (\S+) \S+ (\d+) gray\(255\)/g)]
-    .map(([, box, pixels]) => `${box} ${pixels}`)
-    .sort();
-}
 
 describe('findVisibleParts', () => {
   it('finds the parts that ImageMagick finds, in noise from sparse to dense', (context) => {
@@ -37,7 +18,7 @@ describe('findVisibleParts', () => {
         return `${width}x${height}+${x}+${y} ${parts.pixels[i]}`;
       });
       const mask = Buffer.from(raster.data.filter((_, i) => i % 4 === 3));
-      expect(ours.sort()).toEqual(askImageMagick(mask));
+      expect(ours.sort()).toEqual(partsByImageMagick(mask, WIDTH, HEIGHT));
     }
   });
 
