@@ -139,7 +139,7 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   {
     flags: '--omit-marks <names>',
-    help: 'with --sheet: marks that are not wanted, such as step-wedge,nozzle-bars (all of them: centre-ticks, ruler, mirror-witness, label, up-arrow, corner-marks, nozzle-bars, step-wedge)',
+    help: 'with --sheet: marks that are not wanted, such as step-wedge,nozzle-bars (all of them: centre-ticks, roll-lines, ruler, mirror-witness, label, up-arrow, corner-marks, nozzle-bars, step-wedge)',
     of: ART,
   },
   {

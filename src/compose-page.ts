@@ -8,6 +8,7 @@ import type { ComposedPrint } from './prepare-artwork.ts';
 import { layOnto } from './raster/lay-onto.ts';
 import { createRaster, type Raster } from './raster/raster.ts';
 import { labelPiece } from './reports/piece-label.ts';
+import { rollOf } from './roll-paper.ts';
 import { fitPage } from './sheet/fit-page.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 import { planPage } from './sheet/plan-page.ts';
@@ -30,6 +31,7 @@ export function planPageOf(
   const pagePlan = planPage(
     {
       ...paperBoxesOf(blank),
+      ...rollOf(blank),
       printedMm: wanted.printedMm,
       widthPx: plan.widthPx,
       heightPx: plan.heightPx,

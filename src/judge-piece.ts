@@ -15,6 +15,8 @@ import { readForPrint } from './read-for-print.ts';
 import { reportChecked, reportUnreadable } from './report-artwork.ts';
 import { labelPiece } from './reports/piece-label.ts';
 import type { ArtworkReport } from './reports/report.ts';
+import { rollOf } from './roll-paper.ts';
+import type { SinglePiece } from './sheet/plan-page.ts';
 
 /** What of a judged artwork goes on a sheet: its print-ready picture, and boxes in mm on the blank. */
 export interface PrintedPiece {
@@ -27,6 +29,8 @@ export interface PrintedPiece {
   /** Whether it reads backwards on the paper. */
   readonly mirrored: boolean;
   readonly label: readonly string[];
+  /** Lines that the paper of a round body is cut and rolled by. */
+  readonly roll?: SinglePiece['roll'];
 }
 
 export interface JudgedPiece {
@@ -80,6 +84,7 @@ export async function judgePiece(
       print,
       sha256: given.sha256,
       ...paperBoxesOf(blank),
+      ...rollOf(blank),
       printedMm,
       mirrored: blank.surface === 'first',
       label: labelPiece(source.path, request.blank, placementMm),

@@ -125,7 +125,7 @@ function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number)
   return Array.from({ length: copies }, (_, copy) =>
     (pair ? [false, true] : [false]).flatMap((mirroredDesign) =>
       sides.map(({ report, printed }): Listed => {
-        const { print, outlineMm, bleedMm, printedMm, label } = printed;
+        const { print, outlineMm, bleedMm, printedMm, label, roll } = printed;
         return {
           printed,
           told: { artwork: report.artwork.path, blank: report.blank.id, copy: copy + 1, mirroredDesign },
@@ -138,6 +138,7 @@ function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number)
             // In boxes on the blank: the picture of the second of a pair is reversed as a whole.
             mirrored: printed.mirrored !== mirroredDesign,
             label,
+            ...(roll && { roll }),
             mayTurn,
             group: order * MOST_COPIES + copy,
           },

@@ -140,8 +140,9 @@ async function startFiles(
   const printed = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
   signal?.throwIfAborted();
   // A proof shows what is printed: of a file in sRGB that very file, else the art's own colours, which go to the printer.
+  const isBent = pictured.blank.wrap?.development.kind === 'sector';
   const seen = proof
-    ? ((conversion ? null : printed) ?? (await composeUnconverted(artwork, pictured, signal)))
+    ? ((conversion || isBent ? null : printed) ?? (await composeUnconverted(artwork, pictured, signal)))
     : null;
   signal?.throwIfAborted();
   const compose = (print: ComposedPrint): ComposedPrint | Promise<ComposedPrint> => {

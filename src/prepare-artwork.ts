@@ -82,8 +82,8 @@ export async function composeArtwork(
 }
 
 /**
- * The print-ready picture as it stands before it is converted for a printer: in the art's own colours, unclipped, at
- * its own depth. null when nothing is visible. @throws the signal's reason
+ * The print-ready picture as it stands before it is bent or converted for a printer: in the art's own colours,
+ * unclipped, at its own depth. null when nothing is visible. @throws the signal's reason
  */
 export async function composeUnconverted(
   { ownColours }: OwnArt,
@@ -91,13 +91,15 @@ export async function composeUnconverted(
   signal?: AbortSignal,
 ): Promise<ComposedPrint | null> {
   if (plan === null || picture === null) return null;
-  const steps = plan.steps.filter(({ step }) => step !== 'convert-for-printer');
-  const raster = await composePrint(picture.raster, inOwnColours({ ...plan, steps }, ownColours, picture), {
+  const steps = plan.steps.filter(({ step }) => step !== 'convert-for-printer' && step !== 'bend');
+  const pad = plan.steps.find((step) => step.step === 'pad')!;
+  const unbent = { ...plan, steps, widthPx: pad.widthPx, heightPx: pad.heightPx };
+  const raster = await composePrint(picture.raster, inOwnColours(unbent, ownColours, picture), {
     resample,
     keepDepth: true,
     ...(signal ? { signal } : {}),
   });
-  return { picture, plan, raster, profile: ownColours?.profile ?? SRGB_PROFILE };
+  return { picture, plan: unbent, raster, profile: ownColours?.profile ?? SRGB_PROFILE };
 }
 
 /** The bytes of the print-ready file of a composed picture; as PDF, of its pages. */

@@ -7,6 +7,7 @@ import { drawMarksOver } from './formats/draw-marks.ts';
 import { limitsWith } from './formats/limits.ts';
 import { encodePng } from './formats/png-write.ts';
 import { hashPixels, type PrintRecord } from './formats/print-record.ts';
+import type { Drawing } from './geometry/drawing.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import type { PointPx } from './geometry/rectangle.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
@@ -20,7 +21,8 @@ import { frameProof } from './pictures/proof-frame.ts';
 import { capitalsMm, leastCaptionMm, setCaption } from './pictures/set-caption.ts';
 import { checkPixels } from './prepare/canvas.ts';
 import type { ComposedPrint } from './prepare-artwork.ts';
-import { createRaster } from './raster/raster.ts';
+import { proofWrap } from './proof-wrap.ts';
+import { createRaster, type Raster } from './raster/raster.ts';
 import { VERSION } from './version.ts';
 
 export interface ProofRequest {
@@ -39,7 +41,7 @@ export interface Proof {
 
 /**
  * What the pressed blank will look like, seen from the front: the print-ready picture in the colours that the condition
- * makes of it (of the art's own colours where the picture is not converted yet), on the blank's base colour, cut to its outline. A wrap is shown as its flat paper. Below the blank stands
+ * makes of it (of the art's own colours where the picture is not converted yet), on the blank's base colour, cut to its outline. A round one is shown from four sides and as its flat paper. Below the blank stands
  * that this is a proof, of what. The file carries the profile of sRGB and the program's own record. Same input, same bytes.
  * @throws BlankcheckError `print-too-large`; the signal's reason
  */
@@ -54,29 +56,32 @@ export async function proofArtwork(
   const pad = plan.steps.find((step) => step.step === 'pad')!;
   const { marks, marked } = mark ? markArt(artwork, picture, pad, condition) : { marks: null, marked: null };
   const capitals = capitalsMm(ppi);
-  const frame = frameProof(blank, plan, Math.ceil(toPx(leastCaptionMm(capitals), ppi)));
-  const lines = writeProofCaption(blank, condition, marked);
-  const caption = setCaption(lines, toMm(frame.widthPx, ppi), capitals);
-  const captionPx = Math.ceil(toPx(caption.heightMm, ppi));
-  checkPixels(
-    frame.widthPx,
-    frame.heightPx + captionPx,
-    `the proof of ${blank.id} at ${ppi} pixels per inch`,
-  );
+  const leastWidthPx = Math.ceil(toPx(leastCaptionMm(capitals), ppi));
+  const frame = frameProof(blank, plan, blank.wrap ? 0 : leastWidthPx);
   const rows = readPrintRows(print, plan.mirrored);
   const table = proofTableOf(condition.profile, colours);
-  const raster = drawProof(rows, blank, frame, table, { marks, rowsBelow: captionPx });
+  const drawn = drawProof(rows, blank, frame, table, { marks });
   signal?.throwIfAborted();
-  const paper = createRaster({
-    widthPx: frame.widthPx,
-    heightPx: captionPx,
-    model: 'rgb',
-    hasAlpha: false,
-    depth: 8,
-  });
-  paper.data.fill(255);
-  const strip = await drawMarksOver(paper, caption.drawing, { x: ppi, y: ppi }, limitsWith());
-  layBelow(raster, strip);
+  const limits = limitsWith();
+  const { wrap, baseColour } = blank;
+  const shown = wrap
+    ? await proofWrap(
+        drawn,
+        frame,
+        { baseColour, wrap },
+        { capitalsMm: 1.6 * capitals, leastWidthPx, limits },
+      )
+    : drawn;
+  signal?.throwIfAborted();
+  const lines = writeProofCaption(blank, condition, marked);
+  const caption = setCaption(lines, toMm(shown.widthPx, ppi), capitals);
+  const captionPx = Math.ceil(toPx(caption.heightMm, ppi));
+  checkPixels(
+    shown.widthPx,
+    shown.heightPx + captionPx,
+    `the proof of ${blank.id} at ${ppi} pixels per inch`,
+  );
+  const raster = await layCaptionBelow(shown, caption.drawing, captionPx, ppi);
   const record: PrintRecord = {
     kind: 'proof',
     program: 'blankcheck',
@@ -91,6 +96,23 @@ export async function proofArtwork(
   };
   const bytes = await encodePng(raster, { ppi, record, srgbAs: 'profile' });
   return { bytes, widthPx: raster.widthPx, heightPx: raster.heightPx, ppi, marked: mark };
+}
+
+/** The picture with black letters on opaque white paper below it. */
+async function layCaptionBelow(
+  shown: Raster,
+  drawing: Drawing,
+  heightPx: number,
+  ppi: number,
+): Promise<Raster> {
+  const { widthPx } = shown;
+  const paper = createRaster({ widthPx, heightPx, model: 'rgb', hasAlpha: false, depth: 8 });
+  paper.data.fill(255);
+  const strip = await drawMarksOver(paper, drawing, { x: ppi, y: ppi }, limitsWith());
+  const raster = createRaster({ ...shown, heightPx: shown.heightPx + heightPx });
+  raster.data.set(shown.data);
+  layBelow(raster, strip);
+  return raster;
 }
 
 /** The same pixels that the gamut check finds, from the same pass over the same picture. */

@@ -46,6 +46,8 @@ const ABOVE = new Set([
   'read-for-print.ts',
   'prepare-artwork.ts',
   'proof-artwork.ts',
+  'proof-wrap.ts',
+  'roll-paper.ts',
   'report-artwork.ts',
   'suit-artwork.ts',
   'version.ts',

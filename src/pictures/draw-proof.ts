@@ -10,17 +10,17 @@ import { distanceInProof, type ProofFrame } from './proof-frame.ts';
 
 /**
  * The pressed blank as seen from the front, 8-bit sRGB with alpha: dye on the base colour within the printable edge,
- * the bare base beyond it, nothing beside the outline and in holes. Edges are smooth. Below it so many clear rows more.
+ * the bare base beyond it, nothing beside the outline and in holes. Edges are smooth.
  */
 export function drawProof(
   rows: PrintRows,
   blank: Pick<BlankInHand, 'outline' | 'edge' | 'holes' | 'baseColour'>,
   frame: ProofFrame,
   table: ProofTable,
-  { marks, rowsBelow }: { readonly marks: GamutMarks | null; readonly rowsBelow: number },
+  { marks }: { readonly marks: GamutMarks | null },
 ): Raster {
   const { blankPx, onPrintPx, widthPx: width } = frame;
-  const heightPx = frame.heightPx + rowsBelow;
+  const { heightPx } = frame;
   const raster = createRaster({ widthPx: width, heightPx, model: 'rgb', hasAlpha: true, depth: 8 });
   const distance = (shape: BlankInHand['edge']) => distanceInProof(shape, frame);
   const outline = distance(blank.outline);

@@ -21,7 +21,7 @@ export interface ProofFrame {
 }
 
 /** Clear pixels beside the outline (own choice). */
-const MARGIN_MM = 3;
+export const MARGIN_MM = 3;
 
 /** `leastWidthPx` is what the caption needs; a narrower blank stands in the middle of it. */
 export function frameProof(

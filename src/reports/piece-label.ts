@@ -14,5 +14,6 @@ export function labelPiece(
   const press = recipe
     ? `press ${startInWords(recipe)}; the maker's sheet wins`
     : "press by the sheet of the blank's maker";
-  return [art, `${blank.id}, art ${formatSize(width, height)}`, press];
+  const roll = blank.wrap ? ['long ticks: ends and seam; short ticks: quarters of the way round'] : [];
+  return [art, `${blank.id}, art ${formatSize(width, height)}`, press, ...roll];
 }

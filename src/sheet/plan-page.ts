@@ -1,5 +1,7 @@
+import type { Drawing } from '../geometry/drawing.ts';
 import { MM_PER_INCH } from '../geometry/length.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
+import { moveDrawing } from '../geometry/rigid-move.ts';
 import type { Page } from './fit-page.ts';
 import { layMarks } from './marks/lay-marks.ts';
 import type { MarkKind } from './marks/mark-kinds.ts';
@@ -17,6 +19,8 @@ export interface SinglePiece {
   /** Whether it reads backwards on the paper. */
   readonly mirrored: boolean;
   readonly label: readonly string[];
+  /** Of a round body's paper, in the frame of its boxes. */
+  readonly roll?: { readonly lines: Drawing; readonly isArc: boolean } | undefined;
 }
 
 export interface PageOptions {
@@ -57,7 +61,16 @@ export function planPage(piece: SinglePiece, page: Page, options: PageOptions): 
   const marks = layMarks({
     pageMm: sizeMm,
     printableMm,
-    pieces: [{ outlineMm, bleedMm: place.bleedMm, turn, mirrored: piece.mirrored, label: piece.label }],
+    pieces: [
+      {
+        outlineMm,
+        bleedMm: place.bleedMm,
+        turn,
+        mirrored: piece.mirrored,
+        label: piece.label,
+        ...(piece.roll && { roll: { ...piece.roll, lines: linesOnPaper(piece, place.bleedMm) } }),
+      },
+    ],
     driverMirrors,
     ...(without && { without }),
   });
@@ -109,6 +122,11 @@ function onPaper(box: RectMm, { bleedMm, mirrored }: SinglePiece, bleedOnPaperMm
   const fromLeft = box.x - bleedMm.x;
   const left = mirrored ? bleedMm.width - fromLeft - box.width : fromLeft;
   return { ...box, x: bleedOnPaperMm.x + left, y: bleedOnPaperMm.y + box.y - bleedMm.y };
+}
+
+function linesOnPaper({ roll, bleedMm, mirrored }: SinglePiece, onPaperMm: RectMm): Drawing {
+  const left = mirrored ? onPaperMm.x + bleedMm.x + bleedMm.width : onPaperMm.x - bleedMm.x;
+  return moveDrawing(roll?.lines ?? [], { mirrored, by: { x: left, y: onPaperMm.y - bleedMm.y } });
 }
 
 function centredIn(outer: RectMm, { width, height }: RectMm): RectMm {

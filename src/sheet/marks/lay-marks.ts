@@ -3,6 +3,7 @@ import { distanceBetween } from './distance-between.ts';
 import { nozzleBars, stepWedge } from './ink-checks.ts';
 import { layLabels } from './lay-labels.ts';
 import { extendTicks, layCentreTicks, layCornerMarks, reserveCorners } from './lay-piece-lines.ts';
+import { layRollLines } from './lay-roll-lines.ts';
 import { standBlock } from './mark-block.ts';
 import type { MarkKind } from './mark-kinds.ts';
 import { MarkPage } from './mark-page.ts';
@@ -18,6 +19,7 @@ import { upArrow } from './up-arrow.ts';
 export function layMarks(request: MarkRequest): MarkedPage {
   const page = new MarkPage(request);
   const wanted = (mark: MarkKind) => !request.without?.includes(mark);
+  if (wanted('roll-lines')) layRollLines(page, request);
   const ticks = wanted('centre-ticks') ? layCentreTicks(page, request) : [];
   if (wanted('corner-marks')) reserveCorners(page, request);
   if (wanted('ruler')) layRulers(page, request);

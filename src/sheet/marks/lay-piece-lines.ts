@@ -13,7 +13,7 @@ export type FullTicks = readonly { readonly piece: number; readonly side: PageSi
 export function layCentreTicks(page: MarkPage, { pieces }: MarkRequest): FullTicks {
   const full: { piece: number; side: PageSide }[] = [];
   pieces.forEach((piece, i) => {
-    for (const side of SIDES) {
+    for (const side of piece.roll?.isArc ? [] : SIDES) {
       const name = { mark: 'centre-ticks', piece: i, side } as const;
       const lengthMm = TICK_LENGTHS_MM.find((length) =>
         page.isFree(centreTick(piece, side, length).boxMm, BLEED_GAP_MM),
@@ -40,7 +40,7 @@ export function extendTicks(page: MarkPage, { pieces, printableMm }: MarkRequest
 
 export function reserveCorners(page: MarkPage, { pieces }: MarkRequest): void {
   for (const piece of pieces)
-    for (const side of SIDES)
+    for (const side of piece.roll?.isArc ? [] : SIDES)
       for (const stroke of cornerStrokes(piece, side))
         if (page.isFree(stroke.boxMm, BLEED_GAP_MM)) page.reserve(stroke);
 }
@@ -48,7 +48,7 @@ export function reserveCorners(page: MarkPage, { pieces }: MarkRequest): void {
 /** Stroke by stroke: a side where one has no room is named once. */
 export function layCornerMarks(page: MarkPage, { pieces }: MarkRequest): void {
   pieces.forEach((piece, i) => {
-    for (const side of SIDES) {
+    for (const side of piece.roll?.isArc ? [] : SIDES) {
       const name = { mark: 'corner-marks', piece: i, side } as const;
       const strokes = cornerStrokes(piece, side);
       const free = strokes.filter(({ boxMm }) => page.isFree(boxMm, BLEED_GAP_MM));

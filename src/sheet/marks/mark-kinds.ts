@@ -5,6 +5,7 @@
  */
 export const MARK_KINDS = [
   'centre-ticks',
+  'roll-lines',
   'ruler',
   'mirror-witness',
   'label',

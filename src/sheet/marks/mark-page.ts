@@ -40,6 +40,14 @@ export class MarkPage {
     );
   }
 
+  /** Whether a box lies within the printable part, clear of the bleeds of other pieces. */
+  isFreeBut(box: RectMm, piece: number): boolean {
+    return (
+      contains(this.#request.printableMm, box) &&
+      this.#bleeds.every((bleed, other) => other === piece || !overlap(growBox(bleed, BLEED_GAP_MM), box))
+    );
+  }
+
   /** Shows a line that has its place. */
   show(name: MarkName, { item, boxMm }: PieceLine): void {
     this.#items.push(item);

@@ -15,6 +15,8 @@ export interface MarkedPiece {
   readonly mirrored: boolean;
   /** What the label says, line by line: art, blank, size, recipe. Pieces with the same lines may share one label. */
   readonly label: readonly string[];
+  /** Of a round body's paper, where it lies: to be cut and rolled by. On an arc corners of the box mean nothing. */
+  readonly roll?: { readonly lines: Drawing; readonly isArc: boolean } | undefined;
 }
 
 /** A page as it shall look on the paper. */

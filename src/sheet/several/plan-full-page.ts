@@ -1,6 +1,7 @@
+import type { Drawing } from '../../geometry/drawing.ts';
 import { MM_PER_INCH } from '../../geometry/length.ts';
-import type { RectMm } from '../../geometry/rectangle.ts';
-import { moveRect } from '../../geometry/rigid-move.ts';
+import { middleOf, type RectMm } from '../../geometry/rectangle.ts';
+import { moveDrawing, moveRect, type QuarterTurn } from '../../geometry/rigid-move.ts';
 import { layMarks } from '../marks/lay-marks.ts';
 import type { PagePlan, PiecePlace } from '../page-plan.ts';
 import { pageOnPaper } from '../plan-page.ts';
@@ -22,8 +23,10 @@ export function planFullPage(
     pageMm: onPaper.sizeMm,
     printableMm: onPaper.printableMm,
     pieces: places.map(({ outlineMm, bleedMm, turn }, at) => {
-      const { mirrored, label } = pieces[members[at]!.piece]!;
-      return { outlineMm, bleedMm, turn, mirrored, label };
+      const piece = pieces[members[at]!.piece]!;
+      const { mirrored, label } = piece;
+      const roll = piece.roll && { ...piece.roll, lines: linesOnPaper(piece, turn, bleedMm) };
+      return { outlineMm, bleedMm, turn, mirrored, label, ...(roll && { roll }) };
     }),
     driverMirrors,
     ...(without && { without }),
@@ -63,6 +66,17 @@ function placeOf(piece: SheetPiece, { turn, x, y }: GroupMember, ppi: number): P
     return moveRect(fromMiddle, { mirrored, turn, by: middle });
   };
   return { xPx: x, yPx: y, widthPx, turn, bleedMm: about(bleedMm), outlineMm: about(piece.outlineMm) };
+}
+
+/** The lines of a piece whose bleed's box lies at `onPaperMm`. */
+function linesOnPaper(
+  { roll, bleedMm, mirrored }: SheetPiece,
+  turn: QuarterTurn,
+  onPaperMm: RectMm,
+): Drawing {
+  const { x, y } = middleOf(bleedMm);
+  const aboutMiddle = moveDrawing(roll?.lines ?? [], { by: { x: -x, y: -y } });
+  return moveDrawing(aboutMiddle, { mirrored, turn, by: middleOf(onPaperMm) });
 }
 
 /** On a page that its driver mirrors. */
