@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { BlankcheckError } from '../src/index.ts';
+import { BlankcheckError, type Pressure } from '../src/index.ts';
 import { COMMANDS, type CommandName, type CommandRow } from './command-table.ts';
 import { OPTIONS, optionsOf } from './options.ts';
 
@@ -48,6 +48,20 @@ export interface TypedOptions {
   readonly among?: string;
   readonly atLeast?: 'acceptable' | 'good';
   readonly fullBleed?: true;
+  readonly result?: '1' | '2' | '3' | '4' | '5';
+  readonly defect?: string;
+  readonly temperature?: string;
+  readonly platenTemperature?: string;
+  readonly time?: string;
+  readonly pressure?: Pressure;
+  readonly art?: string;
+  readonly lot?: string;
+  readonly paper?: string;
+  readonly photo?: string;
+  readonly note?: string;
+  readonly date?: string;
+  readonly ledger?: string;
+  readonly csv?: true;
   readonly recursive?: true;
   readonly limit?: readonly string[];
   readonly json?: true;

@@ -7,6 +7,8 @@ export type CommandName =
   | 'suits'
   | 'inspect'
   | 'calibrate'
+  | 'record'
+  | 'history'
   | 'limits';
 
 /** One command as `--help` shows it. */
@@ -83,6 +85,22 @@ export const COMMANDS: readonly CommandRow[] = [
     takesHelp: '',
     help: 'tell from two measured rulers whether a printer prints at its size, and store a small correction',
     examples: ['blankcheck calibrate --printer shed-printer.json --ruler 100mm,99.6mm'],
+  },
+  {
+    name: 'record',
+    takes: '',
+    takesHelp: '',
+    help: 'write down what was pressed and how it came out: a line in a ledger that only grows',
+    examples: [
+      'blankcheck record --blank tile-ceramic-8in --art pear-label.png --temperature 400F --time 5min --pressure firm --result 4 --defect faded',
+    ],
+  },
+  {
+    name: 'history',
+    takes: '[words...]',
+    takesHelp: 'words that occur in a record: art, blank, lot, printer, paper, defect, note, date',
+    help: 'show what was recorded, what worked first',
+    examples: ['blankcheck history tile firm', 'blankcheck history --csv > pressed.csv'],
   },
   {
     name: 'limits',

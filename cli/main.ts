@@ -51,6 +51,14 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { printLimits } = await import('./commands/list-limits.ts');
       return printLimits(options, io);
     }
+    case 'record': {
+      const { recordPressing } = await import('./commands/record-pressing.ts');
+      return recordPressing(operands, options, io);
+    }
+    case 'history': {
+      const { showHistory } = await import('./commands/show-history.ts');
+      return showHistory(operands, options, io);
+    }
     case 'calibrate': {
       const { calibratePrinter } = await import('./commands/calibrate-printer.ts');
       return calibratePrinter(operands, options, io, temps);

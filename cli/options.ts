@@ -1,3 +1,4 @@
+import { DEFECTS, PRESSURES } from '../src/index.ts';
 import type { CommandName } from './command-table.ts';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
@@ -15,19 +16,19 @@ export interface OptionRow {
 
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
-const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'limits'];
+const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'record', 'history', 'limits'];
 const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--blank <blank>',
     help: 'what is pressed: an id of the catalogue (see: blankcheck blanks), a JSON file with one blank, or a size such as 200x200mm, 8x10in, round:95mm',
-    of: ART,
+    of: [...ART, 'record'],
   },
   {
     flags: '--measured <size>',
     help: 'real size of the blank in hand, such as 197x197mm or round:96mm; of a round body top:89mm,bottom:70mm,height:140mm, or strip:232mm,height:208mm',
-    of: ART,
+    of: [...ART, 'record'],
   },
   {
     flags: '--wrap <where>',
@@ -206,6 +207,55 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'only the blanks that the art can cover off the edge all round',
     of: ['suits'],
   },
+  {
+    flags: '--result <n>',
+    help: 'how it came out, from 1 (lost) to 5 (as good as it gets)',
+    choices: ['1', '2', '3', '4', '5'],
+    of: ['record'],
+  },
+  {
+    flags: '--defect <words>',
+    help: `what is wrong with it, with commas between: ${Object.keys(DEFECTS).join(', ')}`,
+    of: ['record'],
+  },
+  {
+    flags: '--temperature <temperature>',
+    help: 'as the press was set, such as 400F or 204C',
+    of: ['record'],
+  },
+  {
+    flags: '--platen-temperature <temperature>',
+    help: 'as a thermometer showed it on the platen',
+    of: ['record'],
+  },
+  { flags: '--time <time>', help: 'how long it was pressed, such as 60s, 5min, 1min30s', of: ['record'] },
+  {
+    flags: '--pressure <word>',
+    help: 'how firmly; tension is that of wraps and sleeves',
+    choices: PRESSURES,
+    of: ['record'],
+  },
+  {
+    flags: '--art <file>',
+    help: 'the artwork or its print-ready file; its hash is recorded with its name',
+    of: ['record'],
+  },
+  { flags: '--lot <words>', help: 'lot or delivery of the blank', of: ['record'] },
+  { flags: '--printer <name>', help: 'what you call the printer, or the file of its record', of: ['record'] },
+  { flags: '--paper <words>', help: 'transfer paper', of: ['record'] },
+  {
+    flags: '--photo <file>',
+    help: 'photo of the piece; recorded also where it is not there',
+    of: ['record'],
+  },
+  { flags: '--note <words>', help: 'anything else, for the next time', of: ['record'] },
+  { flags: '--date <day>', help: 'when it was pressed, such as 2026-03-14 (default: now)', of: ['record'] },
+  {
+    flags: '--ledger <file>',
+    help: 'where it is written down (default: blankcheck-ledger.jsonl in this folder)',
+    of: ['record', 'history'],
+  },
+  { flags: '--csv', help: 'a table for spreadsheets on standard output', of: ['history'] },
   { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits', 'inspect'] },
   {
     flags: '--limit <name=value>',

@@ -1,17 +1,21 @@
-// Writes seeds/schema/*.schema.json from the schemas of src/catalogue, which are TypeScript.
+// Writes seeds/schema/*.schema.json from the schemas of src/catalogue and src/ledger, which are TypeScript.
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const { outputFiles } = await build({
-  entryPoints: [fileURLToPath(new URL('../src/catalogue/seed-schemas.ts', import.meta.url))],
+  stdin: {
+    contents: `export { writeSeedSchemas } from './catalogue/seed-schemas.ts';
+      export { writePressingSchema } from './ledger/pressing-schema.ts';`,
+    resolveDir: fileURLToPath(new URL('../src', import.meta.url)),
+  },
   bundle: true,
   format: 'esm',
   platform: 'node',
   write: false,
 });
-const { writeSeedSchemas } = await import(
+const { writePressingSchema, writeSeedSchemas } = await import(
   `data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`
 );
-for (const [name, text] of writeSeedSchemas())
+for (const [name, text] of [...writeSeedSchemas(), ['pressing.schema.json', writePressingSchema()]])
   writeFileSync(new URL(`schema/${name}`, import.meta.url), text);

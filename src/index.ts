@@ -89,6 +89,12 @@ export {
   type SheetLayout,
   type SheetOrder,
 } from './lay-sheets.ts';
+export { parseDwellS, parseTemperature, type Temperature } from './ledger/heat.ts';
+export { type LedgerEntry, type PressedRecipe, type Pressing, writePressing } from './ledger/pressing.ts';
+export { readDefects } from './ledger/read-defects.ts';
+export { findPressingFaults, type Ledger, type LedgerFault, readLedger } from './ledger/read-ledger.ts';
+export { searchPressings } from './ledger/search-pressings.ts';
+export { DEFECTS, type Defect, PRESSURES, type Pressure } from './ledger/vocabulary.ts';
 export { type Mended, type MendedArtwork, mendArtwork, reportMends } from './mend-artwork.ts';
 export type { ExtendHow, MendContext, MendDefinition, MendedRaster } from './mends/define-mend.ts';
 export { MENDS } from './mends/index.ts';
@@ -127,6 +133,8 @@ export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
+export { renderPressingsCsv } from './reports/pressings-csv.ts';
+export { renderPressings } from './reports/pressings-text.ts';
 export type {
   ArtworkReport,
   DevelopmentReport,

@@ -13,6 +13,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { COMMANDS } from '../cli/command-table.ts';
 import { CHECKS } from '../src/checks/index.ts';
 import { MENDS } from '../src/mends/index.ts';
 import { renderCheckTable } from '../src/reports/check-table.ts';
@@ -57,7 +58,9 @@ describe('README', () => {
   });
 
   it('every check and every long option it names exists', () => {
-    const help = execFileSync(process.execPath, [bin, '--help'], { encoding: 'utf8' });
+    const help = COMMANDS.map(({ name }) =>
+      execFileSync(process.execPath, [bin, name, '--help'], { encoding: 'utf8' }),
+    ).join('\n');
     const named = new Set([...readme.matchAll(/`(--[a-z-]+)/g)].map(([, option]) => option!));
     for (const option of named) expect(help).toContain(option);
   });

@@ -16,6 +16,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   conditions: 2,
   faults: 2,
   job: 2,
+  ledger: 2,
   printers: 2,
   sheet: 2,
   formats: 2,

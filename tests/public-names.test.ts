@@ -99,6 +99,17 @@ const NAMES = [
   'inspectPrintReady',
   'renderInspection',
   'toInspectionsJson',
+  'DEFECTS',
+  'PRESSURES',
+  'findPressingFaults',
+  'parseDwellS',
+  'parseTemperature',
+  'readDefects',
+  'readLedger',
+  'renderPressings',
+  'renderPressingsCsv',
+  'searchPressings',
+  'writePressing',
 ];
 
 describe('the door of the library', () => {

@@ -24,8 +24,13 @@ export function tellWhyNotWritten(
   cause: unknown,
   folderOption: FolderOption = '--out',
 ): string {
+  return `Cannot write "${path}": ${whyNotWritten(cause)}. Mend that, or give another folder with ${folderOption}.`;
+}
+
+/** Why, as part of a sentence. */
+export function whyNotWritten(cause: unknown): string {
   const code = (cause as NodeJS.ErrnoException).code;
   const told = code === undefined ? undefined : REASONS[code];
-  const reason = told ? `${told} (${code})` : cause instanceof Error ? cause.message : String(cause);
-  return `Cannot write "${path}": ${reason}. Mend that, or give another folder with ${folderOption}.`;
+  if (told) return `${told} (${code})`;
+  return cause instanceof Error ? cause.message : String(cause);
 }

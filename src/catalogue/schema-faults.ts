@@ -42,6 +42,12 @@ function valueAt(json: unknown, path: readonly PropertyKey[]): unknown {
   );
 }
 
+const FORMATS: Readonly<Record<string, string>> = {
+  baseColour: 'a colour as #rrggbb',
+  at: 'a day such as 2026-03-14, or an instant such as 2026-03-14T15:00:00Z',
+  sha256: '64 hex digits',
+};
+
 /** In words of the record, not of the schema library. */
 function expectation(issue: Issue): string {
   const noun = nounOf(issue);
@@ -55,7 +61,7 @@ function expectation(issue: Issue): string {
     case 'too_big':
       return `${noun} ${issue.inclusive ? 'of at most' : 'below'} ${issue.maximum}${countedOf(issue.origin)}`;
     case 'invalid_format':
-      return issue.path[0] === 'baseColour' ? 'a colour as #rrggbb' : 'a text on one line';
+      return FORMATS[String(issue.path.at(-1))] ?? 'a text on one line';
     case 'invalid_union':
       return 'one of "circle", "slot"';
     default:
