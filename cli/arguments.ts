@@ -22,6 +22,7 @@ export interface TypedOptions {
   readonly background?: string;
   readonly mend?: string;
   readonly omitMarks?: string;
+  readonly dummy?: boolean;
   readonly extend?: 'edge' | 'reflect' | 'blur';
   readonly printer?: string;
   readonly ruler?: string;

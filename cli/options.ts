@@ -139,6 +139,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: ART,
   },
   {
+    flags: '--dummy',
+    help: 'with --sheet: the outline of the blank in place of the art, to be cut and tried on the bare blank with next to no ink',
+    of: PIECES,
+  },
+  {
     flags: '--omit-marks <names>',
     help: 'with --sheet: marks that are not wanted, such as step-wedge,nozzle-bars (all of them: centre-ticks, roll-lines, ruler, mirror-witness, label, up-arrow, corner-marks, nozzle-bars, step-wedge)',
     of: ART,

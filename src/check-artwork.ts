@@ -42,6 +42,8 @@ export interface PrintRequest extends JobRequest {
   readonly sheet?: Paper;
   /** Marks that the page shall not have; all that find room when left out. */
   readonly omitMarks?: readonly MarkKind[];
+  /** The page shows the outline of the blank in place of the art: to be cut and tried on the bare blank. Needs a sheet. */
+  readonly dummy?: boolean;
   /** Which colours the printer can make; the coated reference by default. */
   readonly condition?: PrintingCondition;
   /** The file is converted for this printer; tagged sRGB and left to the driver when left out. */

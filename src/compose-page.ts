@@ -31,7 +31,7 @@ export function planPageOf(
   const pagePlan = planPage(
     {
       ...paperBoxesOf(blank),
-      ...rollOf(blank),
+      ...rollOf(blank, request.dummy),
       printedMm: wanted.printedMm,
       widthPx: plan.widthPx,
       heightPx: plan.heightPx,

@@ -84,7 +84,7 @@ export async function judgePiece(
       print,
       sha256: given.sha256,
       ...paperBoxesOf(blank),
-      ...rollOf(blank),
+      ...rollOf(blank, request.dummy),
       printedMm,
       mirrored: blank.surface === 'first',
       label: labelPiece(source.path, request.blank, placementMm),

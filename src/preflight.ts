@@ -25,6 +25,7 @@ import {
 } from './prepare-artwork.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
+import { bareRaster } from './raster/bare.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import { reportChecked, reportUnreadable } from './report-artwork.ts';
@@ -133,16 +134,18 @@ async function startFiles(
   artwork: Artwork,
   pictured: PicturedArtwork,
   page: PagePlan | null,
-  { condition, conversion }: JudgedRequest,
+  { condition, conversion, dummy }: JudgedRequest,
   options: PreflightOptions,
 ): Promise<StartedFiles> {
   const { write, proof, signal, limits } = options;
-  const printed = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
+  const made = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
+  const printed = made && dummy ? { ...made, raster: bareRaster(made.raster) } : made;
   signal?.throwIfAborted();
   // A proof shows what is printed: of a file in sRGB that very file, else the art's own colours, which go to the printer.
   const isBent = pictured.blank.wrap?.development.kind === 'sector';
   const seen = proof
-    ? ((conversion || isBent ? null : printed) ?? (await composeUnconverted(artwork, pictured, signal)))
+    ? ((conversion || isBent || dummy ? null : printed) ??
+      (await composeUnconverted(artwork, pictured, signal)))
     : null;
   signal?.throwIfAborted();
   const compose = (print: ComposedPrint): ComposedPrint | Promise<ComposedPrint> => {

@@ -4,8 +4,11 @@ import { findBlank } from '../src/catalogue/catalogue.ts';
 import type { BlankRecord } from '../src/catalogue/records.ts';
 import { checkArtwork, type PrintRequest } from '../src/check-artwork.ts';
 import { MM_PER_INCH } from '../src/geometry/length.ts';
+import { preflight } from '../src/preflight.ts';
 import { prepareArtwork } from '../src/prepare-artwork.ts';
+import { parsePaper } from '../src/sheet/parse-paper.ts';
 import { artworkOf, paintRaster, type Rgba } from './pictures.ts';
+import { askWitness, requireWitness } from './witness.ts';
 
 const TUMBLER = findBlank('tumbler-20oz-tapered')!;
 const INVERTED: BlankRecord = {
@@ -154,6 +157,56 @@ describe.each([
       const to = last + findLine((mm) => read(last + mm / radius)) / radius;
       // From the first line after the seam to the line of the seam itself, which the overlap repeats: 11 of 12 parts.
       expect(Math.abs((to - from) * radius - (bodyRound * (LINES - 1)) / LINES)).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe('the page of a tapered tumbler, rendered by another program', () => {
+  it('closes its seam within 0.1 mm at rim and foot', async (context) => {
+    requireWitness(context, 'pdftoppm');
+    const { slant, top, bottom } = bodyOf(TUMBLER);
+    const grid = gridFor(TUMBLER);
+    const png = new PNG({ width: grid.widthPx, height: grid.heightPx });
+    png.data = Buffer.from(grid.data.buffer);
+    const art = PNG.sync.write(png);
+    const { report, printReady } = await preflight(
+      { path: 'grid.png', bytes: art },
+      { blank: TUMBLER, wrap: { kind: 'around' }, heightMm: slant, sheet: parsePaper('a4') },
+      { write: true, anyway: true, format: 'pdf' },
+    );
+    const dpi = 600;
+    const page = askWitness('pdftoppm', ['-gray', '-r', `${dpi}`, 'page.pdf'], {
+      'page.pdf': printReady!.bytes,
+    });
+    const [, width = '0', height = '0'] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(
+      page.stdout.toString('latin1', 0, 40),
+    )!;
+    const samples = page.stdout.subarray(page.stdout.length - Number(width) * Number(height));
+    const { bleedMm } = report.sheet!.pieces[0]!;
+    const middle = { x: bleedMm.x + bleedMm.width / 2, y: bleedMm.y + bleedMm.height / 2 };
+    const dark = (xMm: number, yMm: number) => {
+      const x = Math.floor(((middle.x - xMm) / MM_PER_INCH) * dpi);
+      const y = Math.floor(((middle.y + yMm) / MM_PER_INCH) * dpi);
+      return Math.max(0, 228 - samples[y * Number(width) + x]!);
+    };
+    const outer = (slant * top) / (top - bottom);
+    const sine = top / outer;
+    const half = (2 * Math.PI * sine + TUMBLER.wrap!.overlapMm! / outer) / 2;
+    const apexY = outer - (outer - (outer - slant) * Math.cos(half)) / 2;
+    for (const [radius, round] of [
+      [outer - 0.8, 2 * Math.PI * top * ((outer - 0.8) / outer)],
+      [outer - slant + 0.8, 2 * Math.PI * bottom * ((outer - slant + 0.8) / (outer - slant))],
+    ] as const) {
+      const line = (number: number) => {
+        const angle = (number / LINES) * 2 * Math.PI * sine - half;
+        const offset = findLine((mm) => {
+          const at = angle + mm / radius;
+          return dark(radius * Math.sin(at), apexY - radius * Math.cos(at));
+        });
+        return angle * radius + offset;
+      };
+      // Eleven twelfths of the way round lie between the first line and that of the seam, which the overlap repeats.
+      expect(Math.abs(line(LINES) - line(1) - (round * (LINES - 1)) / LINES)).toBeLessThan(0.1);
     }
   });
 });

@@ -25,7 +25,12 @@ export async function judgeAll(
 ): Promise<JudgedRun> {
   const { signal, request, format } = options;
   const all = plan.planned.flatMap(({ artworks }) => artworks);
-  const outputs = planOutputPaths(all, { blankId: request.blank.id, format, ...folders });
+  const outputs = planOutputPaths(all, {
+    blankId: request.blank.id,
+    format,
+    dummy: request.dummy,
+    ...folders,
+  });
   const results: ArtworkReport[] = [];
   const walked = await walkArtworks(plan, signal, {
     fault: (path, error) => listener.fault(path, error),

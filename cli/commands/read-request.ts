@@ -90,6 +90,7 @@ export async function readCommonRequest(
     ...(ppi !== undefined && { ppi: parsePpi(ppi) }),
     ...(record !== undefined && { printer: record }),
     ...(sheet !== undefined && { sheet: parsePaper(sheet) }),
+    ...(options.dummy === true && { dummy: true }),
     ...(omitMarks !== undefined && { omitMarks: readMarkKinds(omitMarks) }),
     ...(condition !== undefined && { condition: await findConditionByWord(condition, cwd, signal) }),
     ...(conversion !== undefined && { conversion }),
@@ -105,7 +106,12 @@ function findOwnProfile(file: string | undefined, record: Printer | undefined): 
   return isAbsolute(record.profile) ? record.profile : join(dirname(file), record.profile);
 }
 
-function refuseMarksWithoutSheet({ sheet, omitMarks }: TypedOptions): void {
+function refuseMarksWithoutSheet({ sheet, omitMarks, dummy }: TypedOptions): void {
+  if (dummy === true && sheet === undefined)
+    throw new BlankcheckError(
+      'bad-option',
+      '--dummy was given, but an outline is drawn on a whole page only.\nAdd --sheet, such as --sheet a4.',
+    );
   if (omitMarks === undefined || sheet !== undefined) return;
   throw new BlankcheckError(
     'bad-option',

@@ -12,6 +12,8 @@ const EXTENSIONS = { png: 'png', tiff: 'tif', pdf: 'pdf' } as const satisfies Re
 export interface OutputOptions {
   readonly blankId: string;
   readonly format: PrintReadyFormat;
+  /** Outlines only, which must not be taken for the print. */
+  readonly dummy?: boolean | undefined;
   /** One folder for all; left out, `print-ready` beside each artwork. */
   readonly out?: string | undefined;
   /** One folder for all proofs; left out, there are none. */
@@ -27,14 +29,14 @@ export interface OutputPaths {
 /** Where the files of each artwork of a run go. */
 export function planOutputPaths(
   artworks: readonly PlannedArtwork[],
-  { blankId, format, out, proof }: OutputOptions,
+  { blankId, format, dummy, out, proof }: OutputOptions,
 ): ReadonlyMap<PlannedArtwork, OutputPaths> {
   const readable = artworks.filter(({ origin }) => origin.kind !== 'fault');
   const printReady = pathsIn(
     readable,
     ({ folder }) => out ?? join(folder, DEFAULT_FOLDER),
     blankId,
-    EXTENSIONS[format],
+    `${dummy === true ? 'dummy.' : ''}${EXTENSIONS[format]}`,
   );
   const proofs = proof === undefined ? [] : pathsIn(readable, () => proof, blankId, 'proof.png');
   return new Map(

@@ -44,11 +44,12 @@ export function findRaggedHoles(raster: Raster, boxPx: RectPx, leastPx: number):
 }
 
 function isRagged(hole: Hole, { width, height }: RectPx, leastPx: number): boolean {
-  const { left, top, right, bottom, pixels, partly, rough } = hole;
+  const { left, top, right, bottom, partly, rough } = hole;
   const encloses = left > 0 && top > 0 && right < width && bottom < height;
   const large = right - left >= leastPx && bottom - top >= leastPx;
-  // A square of as many pixels has a rim of four times their root.
-  return encloses && large && partly >= 4 * Math.sqrt(pixels) && rough >= ROUGH_SHARE * partly;
+  // The rim of a convex hole is no longer than that of its box; a gap between leaves is longer than a square as large.
+  const rim = 2 * (right - left + bottom - top);
+  return encloses && large && partly >= rim && rough >= ROUGH_SHARE * partly;
 }
 
 /** Alpha of 255 at x, y of the box. */

@@ -16,6 +16,7 @@ import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
+import { wrapRow } from './wrap-row.mjs';
 
 const ROUNDS = 7;
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
@@ -106,6 +107,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   decodeOfPhoto ??= ms.decode;
   const coloursMs = await timeChecks(bytes, COLOURS);
   const cutOutsMs = await timeChecks(bytes, CUT_OUTS);
+  if (name === 'photo') rows.push(await wrapRow(path, bytes, ROUNDS));
   if (name === 'photo') rows.push(...(await colourRows({ data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
   rows.push(row(`${name}: A4 sheet as PDF / the piece alone as PNG`, ms.pdf / ms.prepare, 1.5));
