@@ -257,8 +257,8 @@ export const OPTIONS: readonly OptionRow[] = [
   { flags: '--date <day>', help: 'when it was pressed, such as 2026-03-14 (default: now)', of: ['record'] },
   {
     flags: '--ledger <file>',
-    help: 'where it is written down (default: blankcheck-ledger.jsonl in this folder)',
-    of: ['record', 'history'],
+    help: 'the file in which it is written down (default: blankcheck-ledger.jsonl in this folder)',
+    of: ['record', 'history', 'press'],
   },
   { flags: '--csv', help: 'a table for spreadsheets on standard output', of: ['history'] },
   { flags: '--recursive', help: 'folders with all that is below them', of: [...ART, 'suits', 'inspect'] },

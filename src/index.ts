@@ -89,6 +89,7 @@ export {
   type SheetLayout,
   type SheetOrder,
 } from './lay-sheets.ts';
+export { findBestSettings, type OwnSettings } from './ledger/best-settings.ts';
 export { parseDwellS, parseTemperature, type Temperature } from './ledger/heat.ts';
 export { type LedgerEntry, type PressedRecipe, type Pressing, writePressing } from './ledger/pressing.ts';
 export { readDefects } from './ledger/read-defects.ts';

@@ -101,6 +101,7 @@ const NAMES = [
   'toInspectionsJson',
   'DEFECTS',
   'PRESSURES',
+  'findBestSettings',
   'findPressingFaults',
   'parseDwellS',
   'parseTemperature',

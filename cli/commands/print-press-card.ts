@@ -1,22 +1,31 @@
-import { BlankcheckError, pressCard, renderPressCard } from '../../src/index.ts';
+import { BlankcheckError, findBestSettings, pressCard, renderPressCard } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
+import { readLedgerFile, tellBadLines } from '../inputs/read-ledger-file.ts';
 import type { Io } from '../io.ts';
 import { describeTerminal } from '../terminal.ts';
 
-/** `press`: the press card of one blank. @throws BlankcheckError of kind `usage`. */
+/**
+ * `press`: the press card of one blank, with the maker's own best settings where a ledger knows them. Returns 1 where lines
+ * of that ledger are no records. @throws BlankcheckError of kind `usage`.
+ */
 export async function printPressCard(
   words: readonly string[],
   options: TypedOptions,
-  { stdout, env, cwd }: Io,
+  { stdout, stderr, env, cwd, interrupt }: Io,
 ): Promise<number> {
   const [word, ...more] = words;
   if (word === undefined)
     throw new BlankcheckError('missing-blank', 'No blank was given.\nSuch as blankcheck press mug-11oz.');
   if (more.length > 0)
     throw new BlankcheckError('bad-option', `Expected one blank, received ${words.length}.`);
-  const card = pressCard(await findBlankByWord(word, cwd));
-  if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, ...card }, null, 2)}\n`);
-  else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options)));
-  return 0;
+  const blank = await findBlankByWord(word, cwd);
+  const card = pressCard(blank);
+  const ledger = await readLedgerFile(options.ledger, cwd, interrupt);
+  const own = ledger && findBestSettings(ledger.entries, blank.id);
+  if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, ...card, own }, null, 2)}\n`);
+  else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options), own));
+  if (!ledger) return 0;
+  tellBadLines(ledger, options.ledger, stderr);
+  return ledger.faults.length > 0 ? 1 : 0;
 }

@@ -1,15 +1,21 @@
 import type { CardRecipe } from '../catalogue/card-recipe.ts';
 import type { PressCard } from '../catalogue/press-card.ts';
+import type { OwnSettings } from '../ledger/best-settings.ts';
 import { bodyInWords } from './body-words.ts';
+import { ownSettingsLines } from './own-settings-text.ts';
 import { hang, type Page, paint } from './page.ts';
 import { afterRows, beforeRows, type Row, rangeRows, sourceLines, timesInWords } from './press-card-rows.ts';
 import { startInWords } from './press-words.ts';
 import { showHidden } from './visible-text.ts';
 
-/** The press card as a text to keep beside the press: blank, starting point, ranges, the way through, cautions, who wins. */
-export function renderPressCard(card: PressCard, page: Page): string {
+/**
+ * The press card as a text to keep beside the press: blank, the maker's own best settings where a ledger knows them,
+ * starting point, ranges, the way through, cautions, who wins.
+ */
+export function renderPressCard(card: PressCard, page: Page, own: OwnSettings | null = null): string {
   const sections = [
     headOf(card, page),
+    ownSettingsLines(own, page),
     ...(card.recipe ? recipeSections(card, card.recipe, page) : [choiceOf(card, page)]),
     listed(
       'Every press',

@@ -190,3 +190,43 @@ describe('blankcheck history', () => {
     expect(stdout).toContain('60 more');
   });
 });
+
+describe('blankcheck press', () => {
+  const press = ['press', 'tile-ceramic-8in'];
+  const ways = ['--temperature', '396F', '--time', '290s', '--pressure', 'medium'];
+
+  it('shows the own best settings before those of the catalogue', async () => {
+    const cwd = makeFolder();
+    const bare = await runMain(press, { cwd });
+    await runMain([...TILE, ...ways, '--note', 'fresh paper', '--ledger', 'own.jsonl'], { cwd });
+    expect(await runMain(press, { cwd })).toEqual(bare);
+    const { code, stdout } = await runMain([...press, '--ledger', 'own.jsonl'], { cwd });
+    expect(code).toBe(0);
+    expect(stdout.indexOf('290 s')).toBeGreaterThan(-1);
+    expect(stdout.indexOf('290 s')).toBeLessThan(stdout.indexOf('Start with'));
+    expect(stdout.replace(/Your own best\n(?: {2}.*\n)+\n/, '')).toBe(bare.stdout);
+    const { own } = JSON.parse(
+      (await runMain([...press, '--ledger', 'own.jsonl', '--json'], { cwd })).stdout,
+    );
+    expect(own).toMatchObject({ recorded: 1, best: { results: [4], recipe: { timeS: 290 } } });
+  });
+
+  it('finds the ledger of the folder by itself, and names its bad lines', async () => {
+    const cwd = makeFolder();
+    await runMain([...TILE, ...ways], { cwd });
+    appendFileSync(join(cwd, LEDGER), 'torn\n');
+    const { code, stdout, stderr } = await runMain(press, { cwd });
+    expect(code).toBe(1);
+    expect(stdout).toContain('290 s');
+    expect(stderr).toContain('line 2');
+  });
+
+  it('says that none went well yet', async () => {
+    const cwd = makeFolder();
+    await runMain(['record', '--blank', 'tile-ceramic-8in', '--result', '2', ...ways], { cwd });
+    const { stdout } = await runMain(press, { cwd });
+    expect(stdout).not.toContain('290 s');
+    const { own } = JSON.parse((await runMain([...press, '--json'], { cwd })).stdout);
+    expect(own).toEqual({ recorded: 1, best: null });
+  });
+});
