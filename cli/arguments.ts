@@ -65,6 +65,8 @@ export interface TypedOptions {
   readonly csv?: true;
   readonly recursive?: true;
   readonly limit?: readonly string[];
+  readonly jobs?: string;
+  readonly memory?: string;
   readonly json?: true;
   readonly failOn?: 'error' | 'warning' | 'advice' | 'never';
   readonly quiet?: true;

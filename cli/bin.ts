@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { fileURLToPath } from 'node:url';
 import { printFault } from './errors.ts';
 import { watchInterrupts } from './interrupt.ts';
 import { main } from './main.ts';
@@ -10,7 +11,10 @@ const worst = (exitCode: number) => {
   process.exitCode = Math.max(Number(process.exitCode ?? 0), exitCode);
 };
 const temps = createTempFiles();
-const io = processIo(watchInterrupts(temps), () => worst(1));
+const io = {
+  ...processIo(watchInterrupts(temps), () => worst(1)),
+  childProgram: fileURLToPath(new URL('pool/child.js', import.meta.url)),
+};
 process.on('uncaughtException', (error) => {
   temps.removeAllNow();
   printFault(io.stderr, error);

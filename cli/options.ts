@@ -268,6 +268,16 @@ export const OPTIONS: readonly OptionRow[] = [
     of: [...ART, 'suits', 'inspect'],
     repeats: true,
   },
+  {
+    flags: '--jobs <n>',
+    help: 'how many artworks of several are judged at once (default: one for each core, as far as the memory goes)',
+    of: PIECES,
+  },
+  {
+    flags: '--memory <size>',
+    help: 'what they may need together, such as 2GB; an artwork that needs more is judged alone (default: a quarter of the machine)',
+    of: PIECES,
+  },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },
   {
     flags: '--fail-on <severity>',

@@ -52,6 +52,7 @@ export const ERROR_KINDS = {
   'too-many-bytes': 'artwork',
   'too-slow': 'artwork',
   'cannot-read': 'artwork',
+  crashed: 'artwork',
   'drawing-without-size': 'artwork',
   'archive-entry-refused': 'artwork',
   'archive-damaged': 'artwork',

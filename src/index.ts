@@ -48,6 +48,7 @@ export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
 export { hasArtworkName } from './formats/artwork-name.ts';
+export { findHeaderSize, type HeaderSize } from './formats/find-header-size.ts';
 export type {
   Inspection,
   InspectionChange,

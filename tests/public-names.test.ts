@@ -40,6 +40,7 @@ const NAMES = [
   'pictureArtwork',
   'defaultFamily',
   'findBlank',
+  'findHeaderSize',
   'findFamily',
   'findRecipe',
   'formatLength',

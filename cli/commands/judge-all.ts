@@ -1,7 +1,8 @@
 import type { ArtworkReport } from '../../src/index.ts';
 import type { InputPlan } from '../inputs/plan-inputs.ts';
-import { planOutputPaths } from '../output/output-paths.ts';
-import { type JudgeOptions, judgeArtwork } from './judge-artwork.ts';
+import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
+import { type OutputOptions, planOutputPaths } from '../output/output-paths.ts';
+import type { JudgedPlace } from './judge-artwork.ts';
 import { type ArtworkVisitor, type WalkedInputs, walkArtworks } from './walk-artworks.ts';
 
 /** What becomes of a run as it goes on. */
@@ -13,29 +14,48 @@ export interface JudgedRun extends WalkedInputs {
   readonly results: readonly ArtworkReport[];
 }
 
+/** Whoever judges: this process, or the pool. A promise each, whatever is done first. */
+export type Judge = (artwork: PlannedArtwork, place: JudgedPlace) => Promise<ArtworkReport | null>;
+
+/** An artwork and what is to be known of it to be judged. */
+export interface PlacedInput {
+  readonly artwork: PlannedArtwork;
+  readonly place: JudgedPlace;
+}
+
+/** Every artwork of a plan with where its files go, in input order. */
+export function placeInputs(
+  { planned }: InputPlan,
+  outputs: Omit<OutputOptions, 'blankId'>,
+  blankId: string,
+): readonly PlacedInput[] {
+  const all = planned.flatMap(({ artworks }) => artworks);
+  const paths = planOutputPaths(all, { blankId, ...outputs });
+  return planned.flatMap(({ kind, artworks }) =>
+    artworks.map((artwork) => ({
+      artwork,
+      place: { outputs: paths.get(artwork), skipOwn: kind !== 'artwork' },
+    })),
+  );
+}
+
 /**
- * Judges the artworks of a run one after another; ends early, without an error, when the signal says so.
+ * Collects what becomes of the artworks of a run in input order; ends without an error when the signal says so.
  * @throws BlankcheckError of kind `usage` for a request that cannot be met.
  */
 export async function judgeAll(
   plan: InputPlan,
-  folders: { readonly out?: string | undefined; readonly proof?: string | undefined },
-  options: JudgeOptions,
+  inputs: readonly PlacedInput[],
+  judge: Judge,
+  signal: AbortSignal,
   listener: RunListener,
 ): Promise<JudgedRun> {
-  const { signal, request, format } = options;
-  const all = plan.planned.flatMap(({ artworks }) => artworks);
-  const outputs = planOutputPaths(all, {
-    blankId: request.blank.id,
-    format,
-    dummy: request.dummy,
-    ...folders,
-  });
+  const places = new Map(inputs.map(({ artwork, place }) => [artwork, place]));
   const results: ArtworkReport[] = [];
   const walked = await walkArtworks(plan, signal, {
     fault: (path, error) => listener.fault(path, error),
-    visit: async (artwork, named) => {
-      const report = await judgeArtwork(artwork, { outputs: outputs.get(artwork), skipOwn: !named }, options);
+    visit: async (artwork) => {
+      const report = await judge(artwork, places.get(artwork)!);
       if (report === null) return false;
       results.push(report);
       listener.report(report);

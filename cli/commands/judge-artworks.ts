@@ -1,15 +1,16 @@
-import { BlankcheckError, choosePrintReadyFormat } from '../../src/index.ts';
+import { BlankcheckError } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
-import { createArtworkReader } from '../inputs/read-artworks.ts';
+import type { Origin } from '../inputs/planned-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
-import { parseLimits } from '../limits.ts';
-import { createInputGuard } from '../output/input-guard.ts';
 import type { TempFiles } from '../output/temp-files.ts';
-import { judgeAll } from './judge-all.ts';
-import { readRequest } from './read-request.ts';
+import type { PooledRun } from '../pool/judge-in-pool.ts';
+import { choosePoolSize } from '../pool/pool-size.ts';
+import { type Judge, judgeAll, type PlacedInput, placeInputs } from './judge-all.ts';
+import { type JudgeOptions, judgeArtwork } from './judge-artwork.ts';
+import { readJudging } from './read-judging.ts';
 import { tellEnd, tellPeople, tellPrograms } from './tell-run.ts';
 
 /**
@@ -24,52 +25,64 @@ export async function judgeArtworks(
   temps: TempFiles,
 ): Promise<number> {
   refuseLoneMark(options);
-  const { cwd, interrupt: signal } = io;
-  const request = await readRequest(options, cwd, signal);
-  const limits = parseLimits(options.limit ?? []);
+  const ended = new AbortController();
+  const signal = AbortSignal.any([io.interrupt, ended.signal]);
+  let origins: readonly Origin[] = [];
+  const judging = await readJudging(command, options, { ...io, interrupt: signal }, temps, () => origins);
+  const size = choosePoolSize(options);
   if (words.length === 0) {
     throw new BlankcheckError(
       'missing-artwork',
       'No artwork was given.\nName files, folders or ZIP archives, or - for standard input.',
     );
   }
-  const plan = await planInputs(words, { cwd, recursive: options.recursive === true, signal });
-  const origins = plan.planned.flatMap(({ artworks }) => artworks.map(({ origin }) => origin));
-  const judging = {
-    request,
-    format: choosePrintReadyFormat(request.conversion, {
-      format: options.format,
-      background: request.background,
-      sheet: request.sheet,
-    }),
-    writes: command === 'prepare' && options.dryRun !== true,
-    proof:
-      options.dryRun === true || options.proof === undefined ? null : { mark: options.proofMark === true },
-    anyway: options.anyway === true,
-    force: options.force === true,
-    cwd,
-    signal,
-    limits,
-    reader: createArtworkReader(io.stdin, signal, limits.maxBytes),
-    guard: createInputGuard(origins),
-    temps,
-  } as const;
-  const run = await judgeAll(
+  const plan = await planInputs(words, { cwd: io.cwd, recursive: options.recursive === true, signal });
+  const inputs = placeInputs(
     plan,
-    { out: options.out, proof: options.proof },
-    judging,
-    tellPeople(options, io),
+    {
+      out: options.out,
+      proof: options.proof,
+      format: judging.format,
+      dummy: judging.request.dummy,
+    },
+    judging.request.blank.id,
   );
-  tellEnd(run, origins.length, options, io);
-  const exitCode = exitCodeOf({
-    results: run.results,
-    failOn: options.failOn ?? 'error',
-    usageErrors: run.usageErrors.length,
-    faults: run.faults,
-    interruptedBy: interruptionOf(signal),
+  origins = inputs.map(({ artwork: { origin } }) => origin);
+  const judge = await chooseJudge(inputs, judging, io, {
+    setUp: { command, options, cwd: io.cwd, origins: origins.filter(({ kind }) => kind !== 'fault') },
+    size,
   });
-  if (exitCode !== 2) tellPrograms(run, options, io);
-  return exitCode;
+  try {
+    const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io));
+    tellEnd(run, inputs.length, options, io);
+    const exitCode = exitCodeOf({
+      results: run.results,
+      failOn: options.failOn ?? 'error',
+      usageErrors: run.usageErrors.length,
+      faults: run.faults,
+      interruptedBy: interruptionOf(io.interrupt),
+    });
+    if (exitCode !== 2) tellPrograms(run, options, io);
+    return exitCode;
+  } finally {
+    // Where the request cannot be met, what is under way is in vain.
+    ended.abort(new Error('the run ended'));
+  }
+}
+
+/** Several artworks are judged in processes of their own; for one alone that would cost time and protect nothing. */
+async function chooseJudge(
+  inputs: readonly PlacedInput[],
+  judging: JudgeOptions,
+  { childProgram: program }: Io,
+  run: Omit<PooledRun, 'program'>,
+): Promise<Judge> {
+  const readable = inputs.filter(({ artwork: { origin } }) => origin.kind !== 'fault');
+  if (program !== undefined && readable.length > 1) {
+    const { judgeInPool } = await import('../pool/judge-in-pool.ts');
+    return judgeInPool(inputs, { ...run, program }, judging);
+  }
+  return (artwork, place) => judgeArtwork(artwork, place, judging);
 }
 
 function refuseLoneMark({ proof, proofMark }: TypedOptions): void {

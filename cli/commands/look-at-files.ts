@@ -49,6 +49,7 @@ export async function lookAtFiles<Result>(
   const walked = await walkArtworks(plan, signal, {
     fault: (path, error) => printFault(stderr, error, path),
     visit: async (planned, named) => {
+      signal.throwIfAborted();
       try {
         const bytes = await reader.read(planned);
         const isOurs = !named && readPrintRecord(bytes) !== null;

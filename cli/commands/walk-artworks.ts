@@ -11,14 +11,17 @@ export interface WalkedInputs {
 }
 
 export interface ArtworkVisitor {
-  /** `false` where the artwork was passed over. `named`: somebody named this very file. */
+  /**
+   * `false` where the artwork was passed over. `named`: somebody named this very file. Asked of every artwork, also when the
+   * signal was aborted: it throws then, unless the artwork was done before.
+   */
   visit(artwork: PlannedArtwork, named: boolean): Promise<boolean>;
   /** A fault of the program left this artwork without a report. */
   fault(path: string, error: unknown): void;
 }
 
 /**
- * Visits the artworks of a run one after another; ends early, without an error, when the signal says so.
+ * Visits the artworks of a run one after another; ends without an error when the signal says so.
  * @throws BlankcheckError of kind `usage` where a visitor does: what is asked for cannot be had.
  */
 export async function walkArtworks(
@@ -32,14 +35,13 @@ export async function walkArtworks(
   for (const argument of planned) {
     let found = argument.repeats;
     for (const artwork of argument.artworks) {
-      if (signal.aborted) break;
       try {
         if (!(await visit(artwork, argument.kind === 'artwork'))) {
           passedOver += 1;
           continue;
         }
       } catch (error) {
-        if (signal.aborted) break;
+        if (signal.aborted) continue;
         if (error instanceof BlankcheckError && error.kind === 'usage') throw error;
         faults += 1;
         fault(artwork.path, error);

@@ -1,9 +1,11 @@
 import { basename, dirname, posix } from 'node:path';
 import {
   BlankcheckError,
+  findHeaderSize,
   hasArtworkName,
   openZip,
   sniffFormat,
+  ZIP_LIMITS,
   type ZipArchive,
   type ZipEntry,
 } from '../../src/index.ts';
@@ -25,27 +27,52 @@ export async function expandArchive(path: string, file: string, signal: AbortSig
   }
   const artworks: PlannedArtwork[] = [];
   let passedOver = archive.sidecars;
+  let bytes = 0;
   for (const entry of archive.entries) {
     signal.throwIfAborted();
-    const origin = await originOf(archive, entry, file);
-    if (origin) artworks.push(planEntry(path, file, entry.name, origin));
-    else passedOver += 1;
+    const looked = await lookAt(archive, entry, file);
+    if (looked === null) {
+      passedOver += 1;
+      continue;
+    }
+    bytes += looked.entry?.bytes ?? 0;
+    // By the directory and in its order, so that it matters not which of them are read first, or by whom.
+    const origin: Origin =
+      bytes > ZIP_LIMITS.totalBytes ? { kind: 'fault', error: overTotal(entry.name) } : looked.origin;
+    artworks.push({
+      ...planEntry(path, file, entry.name, origin),
+      ...(looked.entry && { entry: looked.entry }),
+    });
   }
   if (archive.damage) artworks.push(planFault(path, file, archive.damage));
   return { artworks, passedOver };
 }
 
+interface LookedAt extends Pick<PlannedArtwork, 'entry'> {
+  readonly origin: Origin;
+}
+
 /** null for an entry that is no artwork, neither by name nor by content. */
-async function originOf(archive: ZipArchive, entry: ZipEntry, file: string): Promise<Origin | null> {
-  if (entry.refusal) return { kind: 'fault', error: entry.refusal };
-  const origin: Origin = { kind: 'entry', archive: file, entry: entry.name };
-  if (hasArtworkName(entry.name)) return origin;
+async function lookAt(archive: ZipArchive, entry: ZipEntry, file: string): Promise<LookedAt | null> {
+  if (entry.refusal) return { origin: { kind: 'fault', error: entry.refusal } };
   try {
-    return sniffFormat(await archive.readHead(entry, HEAD_BYTES)) ? origin : null;
+    const head = await archive.readHead(entry, HEAD_BYTES);
+    if (!hasArtworkName(entry.name) && !sniffFormat(head)) return null;
+    return {
+      origin: { kind: 'entry', archive: file, entry: entry.name },
+      entry: { bytes: entry.bytes, size: findHeaderSize(head) },
+    };
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return { kind: 'fault', error };
+    return { origin: { kind: 'fault', error } };
   }
+}
+
+function overTotal(name: string): BlankcheckError {
+  return new BlankcheckError(
+    'archive-entry-refused',
+    `The entry "${name}" is refused: with it more than ${ZIP_LIMITS.totalBytes} bytes are unpacked in all. Get it as a plain file, and check that.`,
+  );
 }
 
 function planEntry(path: string, file: string, entry: string, origin: Origin): PlannedArtwork {

@@ -1,4 +1,4 @@
-import type { BlankcheckError } from '../../src/index.ts';
+import type { BlankcheckError, HeaderSize } from '../../src/index.ts';
 
 /** Where the bytes of an artwork are; paths are those of this machine. */
 export type Origin =
@@ -20,6 +20,8 @@ export interface PlannedArtwork {
   readonly extension: string;
   /** Name of the folder that it lies in, within its archive if it has one there. */
   readonly parent: string;
+  /** What the directory and the first bytes of an entry say of it; left out for files of their own. */
+  readonly entry?: { readonly bytes: number; readonly size: HeaderSize | null };
 }
 
 /** What a folder or an archive holds. */

@@ -12,13 +12,13 @@ export interface InputGuard {
   refuseInput(path: string, told: string, folderOption?: FolderOption): Promise<void>;
 }
 
-export function createInputGuard(origins: readonly Origin[]): InputGuard {
+export function createInputGuard(origins: readonly Origin[] | (() => readonly Origin[])): InputGuard {
   let known: Promise<ReadonlySet<string>> | null = null;
   return {
     async refuseInput(path, told, folderOption = '--out') {
       const identity = await identityOf(lstat, path);
       if (identity === null) return;
-      known ??= identitiesOf(origins);
+      known ??= identitiesOf(typeof origins === 'function' ? origins() : origins);
       if (!(await known).has(identity) || (await isOwn(path))) return;
       throw new BlankcheckError(
         'cannot-write',

@@ -1,5 +1,5 @@
 import { createHash, randomBytes } from 'node:crypto';
-import { rmSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import { lstat, readdir, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
@@ -21,6 +21,10 @@ export interface TempFiles {
   remove(path: string): Promise<void>;
   /** Removes all at once, for a process that ends now. */
   removeAllNow(): void;
+  /** Another process of this run makes temporary files of its own in the folder, and ends with this one. */
+  adopt(pid: number, folder: string): void;
+  /** Removes what an adopted process that has ended left, and forgets it. */
+  release(pid: number): void;
   /** Removes what killed runs have left in the folder, once per folder and run. */
   sweep(folder: string): Promise<void>;
 }
@@ -28,6 +32,12 @@ export interface TempFiles {
 export function createTempFiles(): TempFiles {
   const open = new Set<string>();
   const swept = new Set<string>();
+  const adopted = new Map<number, Set<string>>();
+  const removeLeftBy = (pid: number) => {
+    for (const folder of adopted.get(pid) ?? [])
+      for (const name of namesIn(folder))
+        if (isTempOf(pid, name)) rmSync(join(folder, name), { force: true });
+  };
   return {
     create(folder) {
       const path = join(
@@ -50,6 +60,18 @@ export function createTempFiles(): TempFiles {
         OPEN_IN_PROCESS.delete(path);
       }
       open.clear();
+      for (const pid of adopted.keys()) {
+        endProcess(pid);
+        removeLeftBy(pid);
+      }
+      adopted.clear();
+    },
+    adopt(pid, folder) {
+      adopted.set(pid, (adopted.get(pid) ?? new Set()).add(folder));
+    },
+    release(pid) {
+      removeLeftBy(pid);
+      adopted.delete(pid);
     },
     async sweep(folder) {
       if (swept.has(folder)) return;
@@ -61,6 +83,27 @@ export function createTempFiles(): TempFiles {
       }
     },
   };
+}
+
+function namesIn(folder: string): readonly string[] {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return [];
+  }
+}
+
+function isTempOf(pid: number, name: string): boolean {
+  const [, machine, of] = TEMP_NAME.exec(name) ?? [];
+  return machine === MACHINE && Number(of) === pid;
+}
+
+function endProcess(pid: number): void {
+  try {
+    process.kill(pid, 'SIGKILL');
+  } catch {
+    // It has ended by itself.
+  }
 }
 
 async function isStale(path: string, name: string): Promise<boolean> {

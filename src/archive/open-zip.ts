@@ -9,6 +9,8 @@ import { ZIP_LIMITS, type ZipLimits } from './zip-limits.ts';
 export interface ZipEntry {
   /** With `/` between folders; may hold anything when `refusal` says so. */
   readonly name: string;
+  /** Unpacked, as the directory states. */
+  readonly bytes: number;
   /** `archive-entry-refused` where the entry is dangerous or cannot be unpacked; null otherwise. */
   readonly refusal: BlankcheckError | null;
 }
@@ -87,7 +89,10 @@ function archiveOf(
     if (nameFault === null && name.endsWith('/')) continue;
     const fault =
       nameFault !== null ? `its name ${nameFault}` : findEntryFault(entry, name, times.get(name)!, limits);
-    records.set({ name, refusal: fault === null ? null : refused(name, fault) }, entry);
+    records.set(
+      { name, bytes: entry.uncompressedSize, refusal: fault === null ? null : refused(name, fault) },
+      entry,
+    );
   }
 
   let unpackedBytes = 0;

@@ -38,6 +38,13 @@ export const LIMITS = {
     source:
       'own measurement: 150 million pixels decode in under 5 s on two cores; the rest is for slower machines',
   },
+  maxArtworkSeconds: {
+    value: 300,
+    unit: 'seconds',
+    meaning: 'longest time one artwork of several may take in all by the clock; then its process is ended',
+    source:
+      'derived: five times maxSeconds, for decoding, mending, checking, drawing and writing; not reached by anything that these allow',
+  },
   maxSvgBytes: {
     value: 32_000_000,
     unit: 'bytes',

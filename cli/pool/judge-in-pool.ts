@@ -1,0 +1,92 @@
+import { dirname, resolve } from 'node:path';
+import { type ArtworkReport, BlankcheckError, limitsWith, reportUnreadable } from '../../src/index.ts';
+import type { Judge, PlacedInput } from '../commands/judge-all.ts';
+import { type JudgeOptions, judgeArtwork } from '../commands/judge-artwork.ts';
+import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
+import type { Ending } from './child-process.ts';
+import type { SetUp } from './messages.ts';
+import type { PoolSize } from './pool-size.ts';
+import { runPool } from './run-pool.ts';
+
+export interface PooledRun {
+  readonly program: string;
+  readonly setUp: Omit<SetUp, 'kind'>;
+  readonly size: PoolSize;
+  /** Told of every artwork as soon as it is done, whatever its place. */
+  readonly started?: (artwork: PlannedArtwork) => void;
+}
+
+/**
+ * A judge that starts at once on all inputs whose bytes are in files, in processes of their own; the others it judges in
+ * this process when they are asked for. An artwork that ends its process, or takes too long, is unreadable.
+ */
+export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, options: JudgeOptions): Judge {
+  const { temps, signal, cwd } = options;
+  const maxSeconds = limitsWith(options.limits).maxArtworkSeconds;
+  const pooled = inputs.filter(
+    ({ artwork: { origin } }) => origin.kind === 'file' || origin.kind === 'entry',
+  );
+  const endings = runPool(pooled, {
+    ...run,
+    maxSeconds,
+    signal,
+    handed: ({ artwork, place: { outputs } }, pid) => {
+      run.started?.(artwork);
+      for (const path of [outputs?.printReady, outputs?.proof])
+        if (path) temps.adopt(pid, dirname(resolve(cwd, path)));
+    },
+    ended: (pid) => temps.release(pid),
+  });
+  const byArtwork = new Map([...endings].map(([input, ending]) => [input.artwork, ending]));
+  return async (artwork, place) => {
+    const ending = byArtwork.get(artwork);
+    if (ending === undefined) return judgeArtwork(artwork, place, options);
+    return reportOf(artwork, await ending, options, maxSeconds);
+  };
+}
+
+async function reportOf(
+  artwork: PlannedArtwork,
+  ending: Ending,
+  options: JudgeOptions,
+  maxSeconds: number,
+): Promise<ArtworkReport | null> {
+  switch (ending.kind) {
+    case 'judged':
+      return ending.report;
+    case 'refused':
+      throw new BlankcheckError(ending.code, ending.message);
+    case 'interrupted':
+      throw options.signal.reason;
+    case 'fault':
+      throw Object.assign(new Error(ending.message), { name: ending.name });
+    case 'crashed':
+      return reportLost(
+        artwork,
+        new BlankcheckError(
+          'crashed',
+          `The process that judged it ended (${ending.by}); the other artworks are not touched by that. Open it in a picture program, export it anew, and try that.`,
+        ),
+        options,
+      );
+    case 'too-slow':
+      return reportLost(
+        artwork,
+        new BlankcheckError(
+          'too-slow',
+          `Expected at most ${maxSeconds} s for one artwork, and it took longer. Export it simpler or smaller, or raise the limit with --limit maxArtworkSeconds=<n>.`,
+        ),
+        options,
+      );
+  }
+}
+
+/** Its bytes are read once more for their hash; what they say is not looked at. */
+async function reportLost(
+  artwork: PlannedArtwork,
+  error: BlankcheckError,
+  { reader, request }: JudgeOptions,
+): Promise<ArtworkReport> {
+  const bytes = error.code === 'crashed' ? await reader.read(artwork).catch(() => null) : null;
+  return reportUnreadable({ path: artwork.path, bytes }, error, request);
+}

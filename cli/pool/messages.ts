@@ -1,0 +1,34 @@
+import type { ArtworkReport, ErrorCode } from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import type { JudgedPlace } from '../commands/judge-artwork.ts';
+import type { Origin, PlannedArtwork } from '../inputs/planned-artwork.ts';
+
+/** What a child is told first: the same words that this process was started with, which it reads by itself. */
+export interface SetUp {
+  readonly kind: 'set-up';
+  readonly command: 'prepare' | 'check';
+  readonly options: TypedOptions;
+  readonly cwd: string;
+  /** Of all artworks of the run: none of them may be replaced. */
+  readonly origins: readonly Origin[];
+}
+
+export interface JudgeThis {
+  readonly kind: 'judge';
+  readonly artwork: PlannedArtwork;
+  readonly place: JudgedPlace;
+}
+
+export type ToChild = SetUp | JudgeThis | { readonly kind: 'stop' };
+
+/** What became of one artwork. */
+export type Answer =
+  | { readonly kind: 'judged'; readonly report: ArtworkReport | null }
+  /** The request cannot be met, for this artwork or for any. */
+  | { readonly kind: 'refused'; readonly code: ErrorCode; readonly message: string }
+  | { readonly kind: 'interrupted' }
+  | { readonly kind: 'fault'; readonly name: string; readonly message: string };
+
+export type FromChild =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'answer'; readonly answer: Answer; readonly residentBytes: number };
