@@ -9,6 +9,7 @@ export type CommandName =
   | 'calibrate'
   | 'record'
   | 'history'
+  | 'completions'
   | 'limits';
 
 /** One command as `--help` shows it. */
@@ -101,6 +102,13 @@ export const COMMANDS: readonly CommandRow[] = [
     takesHelp: 'words that occur in a record: art, blank, lot, printer, paper, defect, note, date',
     help: 'show what was recorded, what worked first',
     examples: ['blankcheck history tile firm', 'blankcheck history --csv > pressed.csv'],
+  },
+  {
+    name: 'completions',
+    takes: '<shell>',
+    takesHelp: 'bash, zsh, fish or powershell',
+    help: 'print the script by which a shell completes commands, options and blanks',
+    examples: ['blankcheck completions bash'],
   },
   {
     name: 'limits',

@@ -22,6 +22,9 @@ const PACKAGES = {
   xmllint: 'libxml2-utils',
   zip: 'zip',
   unzip: 'unzip',
+  bash: 'bash',
+  zsh: 'zsh',
+  fish: 'fish',
 } as const;
 
 export type Witness = keyof typeof PACKAGES;
