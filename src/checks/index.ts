@@ -3,6 +3,7 @@ import alreadyPrepared from './already-prepared.ts';
 import bleedCover from './bleed-cover.ts';
 import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
+import edgeFringe from './edge-fringe.ts';
 import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
 import faceInView from './face-in-view.ts';
@@ -48,6 +49,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   alphaHaze,
   nearWhiteBox,
   hollowAlpha,
+  edgeFringe,
   statedDensity,
   orientationTag,
   embeddedProfile,

@@ -4,6 +4,7 @@ import type { MendDefinition } from './define-mend.ts';
 import dropStrays from './drop-strays.ts';
 import extendEdges from './extend-edges.ts';
 import intoGamut from './into-gamut.ts';
+import recolourFringe from './recolour-fringe.ts';
 import whitenBox from './whiten-box.ts';
 
 /** Every mend, in the order in which they are carried out: shapes first, colours last; haze before the specks that it joins to the design. */
@@ -12,6 +13,7 @@ export const MENDS: readonly MendDefinition[] = [
   dropStrays,
   clearBox,
   whitenBox,
+  recolourFringe,
   extendEdges,
   intoGamut,
 ];

@@ -6,7 +6,7 @@ import { MENDS } from './index.ts';
 export const GENTLE = 'gentle';
 
 /** Named for later; until then they are refused as what they are, not as mistakes. */
-const LATER = ['recolour-fringe', 'lift-shadows', 'free-shadow'];
+const LATER = ['lift-shadows', 'free-shadow'];
 
 /**
  * The ids in a list such as `drop-strays, into-gamut`, each once, in the order in which they are carried out.

@@ -150,6 +150,7 @@ describe('every check has its say once, in the order of the list', () => {
       'alpha-haze',
       'near-white-box',
       'hollow-alpha',
+      'edge-fringe',
       'stated-density',
       'gamut',
       'dark-coverage',

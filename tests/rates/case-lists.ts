@@ -4,6 +4,7 @@ import {
   NEAR_WHITE_BOX_CASES,
   STRAY_PIXELS_CASES,
 } from './cut-out-cases.ts';
+import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
 import type { FaultCase, Plant } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
@@ -13,6 +14,7 @@ export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
   'hollow-alpha': HOLLOW_ALPHA_CASES,
   'stray-pixels': STRAY_PIXELS_CASES,
   'near-white-box': NEAR_WHITE_BOX_CASES,
+  'edge-fringe': EDGE_FRINGE_CASES,
   'marked-preview': MARKED_PREVIEW_CASES,
 };
 

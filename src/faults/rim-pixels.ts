@@ -1,0 +1,154 @@
+import { practiceLimit } from '../catalogue/practice.ts';
+import type { RectPx } from '../geometry/rectangle.ts';
+import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
+import { measureNearest } from './nearest-distance.ts';
+
+const OPAQUE = practiceLimit('nearly-opaque').value;
+/** Fainter is haze, which is no part of a rim (alpha of 255, as for boxes). */
+const LEAST_ALPHA = 13;
+/** So many pixels to either side of the end of the opaque art are its rim; softer ends are glows and shadows (own choice). */
+const REACH = 4;
+/** Clear pixels farther away do not matter. */
+const FAR = 2 * REACH + 2;
+
+/** One pixel of the rim, and what lies within. */
+export interface RimPixel {
+  /** In the whole raster, rows from the top. */
+  readonly pixel: number;
+  /** 1 to 4: so deep in the opaque art; -1 to -4: so far outside it. */
+  readonly layer: number;
+  /** 0 to 1. */
+  readonly alpha: number;
+  /** 0 to 1 each; gray three times. */
+  readonly colour: Rgb;
+  /** The colour of the art behind the rim at this place. */
+  readonly within: Rgb;
+}
+
+export type Rgb = readonly [number, number, number];
+
+export interface Rim {
+  /** Innermost first. */
+  readonly pixels: readonly RimPixel[];
+  /** Pixels in which opaque art ends, those with a softer end too. */
+  readonly ends: number;
+}
+
+/**
+ * The pixels within 4 of where opaque art ends at clear canvas, each with the colour that the art has behind them, at a
+ * depth of 5 pixels. Left out is what has nothing behind it (strokes under 9 pixels) and where the end is softer, as
+ * at glows and shadows. Empty for pictures without alpha and in inks.
+ */
+export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
+  if (!raster.hasAlpha || raster.model === 'cmyk') return { pixels: [], ends: 0 };
+  // With the clear pixels round it; beyond the canvas nothing is known.
+  const boxPx = growWithin(raster, contentBoxPx, FAR);
+  const { layers, ends } = measureLayers(raster, boxPx);
+  const { width, height } = boxPx;
+  const places = placesByLayer(layers);
+  const slots = new Int32Array(layers.length).fill(-1);
+  const rim: RimPixel[] = [];
+  const read = readerOf(raster, boxPx);
+  for (const layer of [4, 3, 2, 1, -1, -2, -3, -4]) {
+    const own = places.get(layer)!;
+    // What juts out touches no deeper layer, but others of its own.
+    const jutting = own.filter((at) => !add(at, layer, layer === -1 ? 1 : layer + 1));
+    for (const at of jutting) add(at, layer, layer);
+  }
+  return { pixels: rim, ends };
+
+  /** Adds a pixel with the mean of what its neighbours in a layer have behind them; false where they have nothing. */
+  function add(at: number, layer: number, from: number): boolean {
+    const sum = [0, 0, 0];
+    let count = 0;
+    visitNeighbours(at, width, height, (next) => {
+      if (layers[next] !== from) return;
+      const colour = from > REACH ? read(next).colour : rim[slots[next]!]?.within;
+      if (colour === undefined) return;
+      for (let k = 0; k < 3; k += 1) sum[k]! += colour[k]!;
+      count += 1;
+    });
+    if (count === 0) return false;
+    slots[at] = rim.length;
+    rim.push({ ...read(at), layer, within: [sum[0]! / count, sum[1]! / count, sum[2]! / count] });
+    return true;
+  }
+}
+
+function growWithin({ widthPx, heightPx }: Raster, box: RectPx, by: number): RectPx {
+  const [x, y] = [Math.max(0, box.x - by), Math.max(0, box.y - by)];
+  return {
+    x,
+    y,
+    width: Math.min(widthPx, box.x + box.width + by) - x,
+    height: Math.min(heightPx, box.y + box.height + by) - y,
+  };
+}
+
+function visitNeighbours(at: number, width: number, height: number, visit: (next: number) => void): void {
+  const [x, y] = [at % width, Math.floor(at / width)];
+  for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row += 1)
+    for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column += 1)
+      visit(row * width + column);
+}
+
+/** Layers: 5 deep inside, 4…1 and -1…-4 along the rim, 0 elsewhere. */
+function measureLayers(
+  raster: Raster,
+  { x, y, width, height }: RectPx,
+): { readonly layers: Int8Array; readonly ends: number } {
+  const step = channelsOf(raster);
+  const scale = fullScaleOf(raster) / 255;
+  const [opaque, open, clear] = [0, 1, 2].map(() => new Uint8Array(width * height)) as [
+    Uint8Array,
+    Uint8Array,
+    Uint8Array,
+  ];
+  for (let at = 0; at < opaque.length; at += 1) {
+    const pixel = (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
+    const alpha = raster.data[pixel * step + step - 1]! / scale;
+    if (alpha >= OPAQUE) opaque[at] = 1;
+    else open[at] = 1;
+    if (alpha < LEAST_ALPHA) clear[at] = 1;
+  }
+  const depth = measureNearest(open, width, REACH + 1);
+  const outside = measureNearest(opaque, width, REACH + 1);
+  const toClear = measureNearest(clear, width, FAR);
+  let ends = 0;
+  const layers = Int8Array.from(opaque, (isOpaque, at) => {
+    if (isOpaque === 1) {
+      const deep = depth[at]!;
+      if (deep === 1) ends += 1;
+      return deep > REACH ? REACH + 1 : toClear[at]! - deep <= REACH ? deep : 0;
+    }
+    const far = outside[at]!;
+    return clear[at] === 1 || far > REACH || far + toClear[at]! > REACH + 1 ? 0 : -far;
+  });
+  return { layers, ends };
+}
+
+function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]> {
+  const places = new Map<number, number[]>();
+  for (let layer = -REACH; layer <= REACH; layer += 1) places.set(layer, []);
+  for (let at = 0; at < layers.length; at += 1) {
+    const layer = layers[at]!;
+    if (layer !== 0 && layer <= REACH) places.get(layer)!.push(at);
+  }
+  return places;
+}
+
+function readerOf(raster: Raster, { x, y, width }: RectPx) {
+  const step = channelsOf(raster);
+  const full = fullScaleOf(raster);
+  const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
+  return (at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> => {
+    const pixel = (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
+    const from = pixel * step;
+    const { data } = raster;
+    return {
+      pixel,
+      alpha: data[from + step - 1]! / full,
+      colour: [data[from]! / full, data[from + green]! / full, data[from + blue]! / full],
+    };
+  };
+}
