@@ -10,6 +10,8 @@ const LEAST_ALPHA = 13;
 const REACH = 4;
 /** Clear pixels farther away do not matter. */
 const FAR = 2 * REACH + 2;
+/** Side of the squares that are looked at one by one, px. */
+const TILE = 128;
 
 /** One pixel of the rim, and what lies within. */
 export interface RimPixel {
@@ -46,6 +48,7 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
   const { layers, ends } = measureLayers(raster, boxPx);
   const { width, height } = boxPx;
   const places = placesByLayer(layers);
+  if (ends === 0) return { pixels: [], ends };
   const slots = new Int32Array(layers.length).fill(-1);
   const rim: RimPixel[] = [];
   const read = readerOf(raster, boxPx);
@@ -92,11 +95,37 @@ function visitNeighbours(at: number, width: number, height: number, visit: (next
       visit(row * width + column);
 }
 
-/** Layers: 5 deep inside, 4…1 and -1…-4 along the rim, 0 elsewhere. */
-function measureLayers(
+interface Layers {
+  /** 5 deep inside, 4…1 and -1…-4 along the rim, 0 elsewhere. */
+  readonly layers: Int8Array;
+  /** Pixels of layer 1, those with a softer end too. */
+  readonly ends: number;
+}
+
+/** By tiles with what lies within reach round them: most of a picture is far from any end. */
+function measureLayers(raster: Raster, box: RectPx): Layers {
+  const layers = new Int8Array(box.width * box.height);
+  let ends = 0;
+  for (let top = 0; top < box.height; top += TILE)
+    for (let left = 0; left < box.width; left += TILE) {
+      const size = { width: Math.min(TILE, box.width - left), height: Math.min(TILE, box.height - top) };
+      const tile = { x: box.x + left, y: box.y + top, ...size };
+      const wide = growWithin(raster, tile, FAR);
+      const found = measureTile(raster, wide);
+      for (let row = 0; row < tile.height; row += 1) {
+        const from = (tile.y - wide.y + row) * wide.width + tile.x - wide.x;
+        const own = found.layers.subarray(from, from + tile.width);
+        layers.set(own, (top + row) * box.width + left);
+        for (let i = from; i < from + tile.width; i += 1) ends += found.isEnd[i]!;
+      }
+    }
+  return { layers, ends };
+}
+
+function measureTile(
   raster: Raster,
   { x, y, width, height }: RectPx,
-): { readonly layers: Int8Array; readonly ends: number } {
+): { readonly layers: Int8Array; readonly isEnd: Uint8Array } {
   const step = channelsOf(raster);
   const scale = fullScaleOf(raster) / 255;
   const [opaque, open, clear] = [0, 1, 2].map(() => new Uint8Array(width * height)) as [
@@ -104,27 +133,36 @@ function measureLayers(
     Uint8Array,
     Uint8Array,
   ];
-  for (let at = 0; at < opaque.length; at += 1) {
-    const pixel = (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
-    const alpha = raster.data[pixel * step + step - 1]! / scale;
-    if (alpha >= OPAQUE) opaque[at] = 1;
-    else open[at] = 1;
-    if (alpha < LEAST_ALPHA) clear[at] = 1;
+  let opaques = 0;
+  for (let row = 0, at = 0; row < height; row += 1) {
+    let from = ((y + row) * raster.widthPx + x) * step + step - 1;
+    for (let column = 0; column < width; column += 1, at += 1, from += step) {
+      const alpha = raster.data[from]! / scale;
+      if (alpha >= OPAQUE) {
+        opaque[at] = 1;
+        opaques += 1;
+      } else open[at] = 1;
+      if (alpha < LEAST_ALPHA) clear[at] = 1;
+    }
   }
+  const layers = new Int8Array(opaque.length);
+  const isEnd = new Uint8Array(opaque.length);
+  if (opaques === 0) return { layers, isEnd };
+  if (opaques === opaque.length) return { layers: layers.fill(REACH + 1), isEnd };
   const depth = measureNearest(open, width, REACH + 1);
   const outside = measureNearest(opaque, width, REACH + 1);
   const toClear = measureNearest(clear, width, FAR);
-  let ends = 0;
-  const layers = Int8Array.from(opaque, (isOpaque, at) => {
-    if (isOpaque === 1) {
+  for (let at = 0; at < layers.length; at += 1) {
+    if (opaque[at] === 1) {
       const deep = depth[at]!;
-      if (deep === 1) ends += 1;
-      return deep > REACH ? REACH + 1 : toClear[at]! - deep <= REACH ? deep : 0;
+      if (deep === 1) isEnd[at] = 1;
+      layers[at] = deep > REACH ? REACH + 1 : toClear[at]! - deep <= REACH ? deep : 0;
+    } else {
+      const far = outside[at]!;
+      layers[at] = clear[at] === 1 || far > REACH || far + toClear[at]! > REACH + 1 ? 0 : -far;
     }
-    const far = outside[at]!;
-    return clear[at] === 1 || far > REACH || far + toClear[at]! > REACH + 1 ? 0 : -far;
-  });
-  return { layers, ends };
+  }
+  return { layers, isEnd };
 }
 
 function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]> {

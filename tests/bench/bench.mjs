@@ -27,7 +27,14 @@ const command = await loadCommand();
 let decodeOfPhoto;
 
 const COLOURS = ['gamut', 'dark-coverage'];
-const CUT_OUTS = ['stray-pixels', 'alpha-haze', 'near-white-box', 'hollow-alpha', 'marked-preview'];
+const CUT_OUTS = [
+  'stray-pixels',
+  'alpha-haze',
+  'near-white-box',
+  'hollow-alpha',
+  'edge-fringe',
+  'marked-preview',
+];
 
 /**
  * Milliseconds of some checks on an artwork, by what their `run` takes; the tables of the condition stand. The artwork is

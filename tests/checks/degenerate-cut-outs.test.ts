@@ -4,7 +4,14 @@ import { CLEAR, GREEN, paintRaster, type Rgba, seededNumbers } from '../pictures
 import { deepen } from './colour-jobs.ts';
 import { outcomesOf } from './jobs.ts';
 
-const CUT_OUT = ['stray-pixels', 'alpha-haze', 'near-white-box', 'hollow-alpha', 'marked-preview'];
+const CUT_OUT = [
+  'stray-pixels',
+  'alpha-haze',
+  'near-white-box',
+  'hollow-alpha',
+  'edge-fringe',
+  'marked-preview',
+];
 
 /** What the checks of cut-outs say, `check/code` each; anything broken would be listed as such. */
 function sayings(raster: Raster): string[] {
