@@ -6,9 +6,11 @@ import type { RectPx } from '../geometry/rectangle.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { pixelAreaOf } from '../job/pixel-area.ts';
+import { wholeOf } from '../raster/pad.ts';
 import type { Raster } from '../raster/raster.ts';
+import type { PrintPicture } from './define-check.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
-import { phrasePlace } from './picture-place.ts';
+import { phrasePlace, placeInPicture } from './picture-place.ts';
 
 const WIDTH = practiceLimit('fringe-width');
 const SHARE = practiceLimit('fringe-share');
@@ -16,6 +18,8 @@ const SHARE = practiceLimit('fringe-share');
 interface Inputs {
   readonly job: Job;
   readonly raster: Raster;
+  /** null where only the art is at hand. */
+  readonly picture: PrintPicture | null;
 }
 
 export default defineCheck<Inputs>({
@@ -30,10 +34,10 @@ export default defineCheck<Inputs>({
   ],
   // Advice until its alarms on real art are counted.
   codes: { fringe: ['advice'] },
-  needs: ({ artwork: { raster }, job }) => {
+  needs: ({ artwork: { raster }, job, picture }) => {
     if (job === null) return { skip: 'nothing is visible, so there is no edge' };
     if (raster.hasAlpha && raster.model === 'cmyk') return { skip: 'edges in art of inks are not judged' };
-    return { inputs: { job, raster } };
+    return { inputs: { job, raster, picture } };
   },
   run: judge,
   phrases: {
@@ -42,8 +46,14 @@ export default defineCheck<Inputs>({
   },
 });
 
-function judge({ job, raster }: Inputs): CheckResult {
-  const fringe = findFringe(raster, job.contentBoxPx, Math.sqrt(pixelAreaOf(job)));
+/** Judged as it is printed where the art is finer than the print: what is finer is not seen, and would be searched in vain. */
+function judge({ job, raster: artwork, picture }: Inputs): CheckResult {
+  const isFiner = Math.min(job.effectivePpi.x, job.effectivePpi.y) > job.ppi;
+  const printed = isFiner ? picture : null;
+  const raster = printed?.raster ?? artwork;
+  const fringe = printed
+    ? findFringe(raster, wholeOf(raster), printed.pixelMm)
+    : findFringe(raster, job.contentBoxPx, Math.sqrt(pixelAreaOf(job)));
   if (fringe === null) return { findings: [] };
   const [r, g, b] = fringe.background.map((sample) => Math.round(255 * sample)) as [number, number, number];
   const first = fringe.pixels.find(({ layer }) => layer < 0)!.pixel;
@@ -60,7 +70,7 @@ function judge({ job, raster }: Inputs): CheckResult {
         severity: 'advice',
         actual: { value: fringe.widthMm, unit: 'mm' },
         expected: { max: WIDTH.value, unit: 'mm', from: WIDTH.from },
-        place: { px, mm: rectToMm(frameOf(job), px) },
+        place: printed ? placeInPicture(printed, px, job, artwork) : { px, mm: rectToMm(frameOf(job), px) },
         facts: {
           widthMm: fringe.widthMm,
           sharePercent: 100 * fringe.share,
