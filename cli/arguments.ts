@@ -62,12 +62,14 @@ export interface TypedOptions {
   readonly note?: string;
   readonly date?: string;
   readonly ledger?: string;
-  readonly csv?: true;
+  /** A file of `prepare` and `check`; a flag of `history`. */
+  readonly csv?: true | string;
   readonly recursive?: true;
   readonly limit?: readonly string[];
   readonly jobs?: string;
   readonly memory?: string;
   readonly json?: true;
+  readonly jsonLines?: true;
   readonly failOn?: 'error' | 'warning' | 'advice' | 'never';
   readonly quiet?: true;
   readonly pause?: true;

@@ -280,6 +280,16 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   { flags: '--json', help: 'one JSON document on standard output, and nothing else there', of: ALL },
   {
+    flags: '--json-lines',
+    help: 'each result as one line of JSON on standard output as soon as it is there, then a line with the summary',
+    of: PIECES,
+  },
+  {
+    flags: '--csv <file>',
+    help: 'a table of the results for a spreadsheet; replaces one of an earlier run, any other file with --force only',
+    of: PIECES,
+  },
+  {
     flags: '--fail-on <severity>',
     help: 'findings that make the exit code 1',
     choices: ['error', 'warning', 'advice', 'never'],

@@ -26,6 +26,14 @@ function hasColour(isTTY: boolean, env: Readonly<Record<string, string | undefin
   return isTTY && term !== 'dumb' && !isSet(ci);
 }
 
+/** Can lines that were written be drawn anew there? Not in a log of CI, and not on a dumb terminal. */
+export function isScreen(
+  stream: { readonly isTTY: boolean },
+  { TERM: term, CI: ci }: Readonly<Record<string, string | undefined>>,
+): boolean {
+  return stream.isTTY && term !== 'dumb' && !isSet(ci);
+}
+
 function isSet(value: string | undefined): boolean {
   return value !== undefined && value !== '' && value !== '0' && value !== 'false';
 }

@@ -147,7 +147,8 @@ export type {
   Status,
   Summary,
 } from './reports/report.ts';
-export { toRunReportJson } from './reports/run-report-json.ts';
+export { RUN_CSV_HEAD, renderRunCsv } from './reports/run-csv.ts';
+export { toResultJsonLine, toRunReportJson, toSummaryJsonLine } from './reports/run-report-json.ts';
 export type { LeftOut, SheetPieceReport, SheetReport, SheetsReport } from './reports/sheets-report.ts';
 export { statusOf } from './reports/status.ts';
 export type { SuitedArtwork } from './reports/suits.ts';
@@ -157,6 +158,7 @@ export { summarise } from './reports/summary.ts';
 export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
 export { renderTextSheets } from './reports/text-sheets.ts';
 export { renderTextSummary } from './reports/text-summary.ts';
+export { renderRunTable } from './reports/text-table.ts';
 export { showHidden } from './reports/visible-text.ts';
 export type { MarkKind } from './sheet/marks/mark-kinds.ts';
 export { readMarkKinds } from './sheet/marks/read-mark-kinds.ts';

@@ -1,13 +1,17 @@
-import { BlankcheckError } from '../../src/index.ts';
+import { BlankcheckError, toResultJsonLine } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
+import { printError } from '../errors.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
+import { publishTable } from '../output/publish-table.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import type { PooledRun } from '../pool/judge-in-pool.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
+import { createProgress } from '../progress.ts';
+import { isScreen } from '../terminal.ts';
 import { type Judge, judgeAll, type PlacedInput, placeInputs } from './judge-all.ts';
 import { type JudgeOptions, judgeArtwork } from './judge-artwork.ts';
 import { readJudging } from './read-judging.ts';
@@ -21,10 +25,16 @@ export async function judgeArtworks(
   command: 'prepare' | 'check',
   words: readonly string[],
   options: TypedOptions,
-  io: Io,
+  outside: Io,
   temps: TempFiles,
 ): Promise<number> {
   refuseLoneMark(options);
+  refuseTwoJsons(options);
+  const progress = createProgress(outside.stderr, {
+    quiet: options.quiet === true,
+    isScreen: isScreen(outside.stderr, outside.env),
+  });
+  const io: Io = { ...outside, stderr: progress.stderr };
   const ended = new AbortController();
   const signal = AbortSignal.any([io.interrupt, ended.signal]);
   let origins: readonly Origin[] = [];
@@ -36,35 +46,53 @@ export async function judgeArtworks(
       'No artwork was given.\nName files, folders or ZIP archives, or - for standard input.',
     );
   }
-  const plan = await planInputs(words, { cwd: io.cwd, recursive: options.recursive === true, signal });
-  const inputs = placeInputs(
-    plan,
-    {
-      out: options.out,
-      proof: options.proof,
-      format: judging.format,
-      dummy: judging.request.dummy,
-    },
-    judging.request.blank.id,
-  );
-  origins = inputs.map(({ artwork: { origin } }) => origin);
-  const judge = await chooseJudge(inputs, judging, io, {
-    setUp: { command, options, cwd: io.cwd, origins: origins.filter(({ kind }) => kind !== 'fault') },
-    size,
-  });
   try {
-    const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io));
+    const plan = await planInputs(words, {
+      cwd: io.cwd,
+      recursive: options.recursive === true,
+      signal,
+      looked: progress.looking,
+    });
+    const inputs = placeInputs(
+      plan,
+      {
+        out: options.out,
+        proof: options.proof,
+        format: judging.format,
+        dummy: judging.request.dummy,
+      },
+      judging.request.blank.id,
+    );
+    origins = inputs.map(({ artwork: { origin } }) => origin);
+    progress.begin(inputs.length);
+    const judge = await chooseJudge(inputs, judging, io, {
+      setUp: { command, options, cwd: io.cwd, origins: origins.filter(({ kind }) => kind !== 'fault') },
+      size,
+      started: ({ path }) => progress.started(path),
+      done: (report) => {
+        progress.done();
+        // Nothing goes there where the exit code will be 2.
+        if (options.jsonLines && report && plan.missing.length === 0)
+          io.stdout.write(toResultJsonLine(report));
+      },
+    });
+    const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
     tellEnd(run, inputs.length, options, io);
+    const noTable =
+      typeof options.csv === 'string' ? await publishTable(options.csv, run.results, judging) : null;
+    if (noTable) printError(io.stderr, noTable);
     const exitCode = exitCodeOf({
       results: run.results,
       failOn: options.failOn ?? 'error',
       usageErrors: run.usageErrors.length,
       faults: run.faults,
       interruptedBy: interruptionOf(io.interrupt),
+      unmade: noTable ? 1 : 0,
     });
     if (exitCode !== 2) tellPrograms(run, options, io);
     return exitCode;
   } finally {
+    progress.end();
     // Where the request cannot be met, what is under way is in vain.
     ended.abort(new Error('the run ended'));
   }
@@ -82,7 +110,17 @@ async function chooseJudge(
     const { judgeInPool } = await import('../pool/judge-in-pool.ts');
     return judgeInPool(inputs, { ...run, program }, judging);
   }
-  return (artwork, place) => judgeArtwork(artwork, place, judging);
+  return async (artwork, place) => {
+    run.started(artwork);
+    const report = await judgeArtwork(artwork, place, judging);
+    run.done(report);
+    return report;
+  };
+}
+
+function refuseTwoJsons({ json, jsonLines }: TypedOptions): void {
+  if (json === true && jsonLines === true)
+    throw new BlankcheckError('bad-option', 'Expected --json or --json-lines, received both.');
 }
 
 function refuseLoneMark({ proof, proofMark }: TypedOptions): void {

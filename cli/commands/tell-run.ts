@@ -1,9 +1,11 @@
 import {
   type ArtworkReport,
+  renderRunTable,
   renderTextReport,
   renderTextSummary,
   summarise,
   toRunReportJson,
+  toSummaryJsonLine,
   VERSION,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
@@ -13,13 +15,17 @@ import type { Io } from '../io.ts';
 import { describeTerminal } from '../terminal.ts';
 import type { JudgedRun, RunListener } from './judge-all.ts';
 
+/** So many reports are read one after the other; of more, those of what is ready are left to the table. */
+const MOST_IN_FULL = 20;
+
 /** Each report as it comes, a blank line between two; with --quiet only what went wrong. */
-export function tellPeople(options: TypedOptions, { stderr, env }: Io): RunListener {
+export function tellPeople(options: TypedOptions, { stderr, env }: Io, artworks: number): RunListener {
   const terminal = describeTerminal(stderr, env, options);
   let told = 0;
   return {
     report(report) {
       if (options.quiet && !isWrong(report, options)) return;
+      if (artworks > MOST_IN_FULL && report.status === 'ready' && report.error === null) return;
       const text = renderTextReport(report, {
         ...terminal,
         showPlan: options.dryRun === true,
@@ -47,8 +53,10 @@ export function tellEnd(
 ): void {
   const { results, passedOver, usageErrors } = run;
   if (!options.quiet && (results.length > 1 || passedOver > 0)) {
-    const text = renderTextSummary(summarise(results, passedOver), describeTerminal(stderr, env, options));
-    stderr.write(results.length > 0 ? `\n${text}` : text);
+    const terminal = describeTerminal(stderr, env, options);
+    const text = renderTextSummary(summarise(results, passedOver), terminal);
+    const table = results.length > 1 ? `${renderRunTable(results, terminal)}\n` : '';
+    stderr.write(results.length > 0 ? `\n${table}${text}` : text);
   }
   for (const error of usageErrors) printError(stderr, error);
   if (interrupt.aborted) {
@@ -67,6 +75,10 @@ export function tellPrograms(
   options: TypedOptions,
   { stdout }: Io,
 ): void {
+  if (options.jsonLines) {
+    stdout.write(toSummaryJsonLine(summarise(results, passedOver)));
+    return;
+  }
   if (options.json) {
     const program = { name: 'blankcheck', version: VERSION } as const;
     stdout.write(

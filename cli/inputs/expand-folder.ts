@@ -10,6 +10,7 @@ import { cannotRead, readHead } from './read-bounded.ts';
 export interface FolderOptions {
   readonly recursive: boolean;
   readonly signal: AbortSignal;
+  readonly looked?: (files: number) => void;
 }
 
 const NOTHING: Expanded = { artworks: [], passedOver: 0 };
@@ -31,6 +32,7 @@ export async function expandFolder(path: string, folder: string, options: Folder
   for (const name of names) {
     options.signal.throwIfAborted();
     found.set(name, await judge(join(path, name), join(folder, name), options.signal));
+    options.looked?.(found.size);
   }
   const inOrder = [...found].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, expanded]) => expanded);
   return {

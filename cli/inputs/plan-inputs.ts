@@ -28,6 +28,8 @@ export interface InputOptions {
   readonly cwd: string;
   readonly recursive: boolean;
   readonly signal: AbortSignal;
+  /** Told how many files have been looked at so far. */
+  readonly looked?: (files: number) => void;
 }
 
 /**
@@ -49,7 +51,10 @@ export async function planInputs(words: readonly string[], options: InputOptions
   return { planned, missing };
 }
 
-async function planWord(word: string, { cwd, recursive, signal }: InputOptions): Promise<PlannedArgument> {
+async function planWord(
+  word: string,
+  { cwd, recursive, signal, looked }: InputOptions,
+): Promise<PlannedArgument> {
   const asArtwork = (artwork: PlannedArtwork): PlannedArgument => ({
     word,
     kind: 'artwork',
@@ -75,7 +80,12 @@ async function planWord(word: string, { cwd, recursive, signal }: InputOptions):
     return asArtwork(planFault(word, file, cannotRead(error)));
   }
   if (stats.isDirectory())
-    return { word, kind: 'folder', repeats: 0, ...(await expandFolder(word, file, { recursive, signal })) };
+    return {
+      word,
+      kind: 'folder',
+      repeats: 0,
+      ...(await expandFolder(word, file, { recursive, signal, ...(looked && { looked }) })),
+    };
   if (stats.isFile() && (await isArchive(file)))
     return { word, kind: 'archive', repeats: 0, ...(await expandArchive(word, file, signal)) };
   return asArtwork(planFile(word, file));

@@ -5,8 +5,8 @@ import { retryWhileBusy, WINDOWS_WAITS_MS } from './retry-while-busy.ts';
 import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
 
-/** The option that names the folder of a file. */
-export type FolderOption = '--out' | '--proof';
+/** The option that names the folder of a file, or the file. */
+export type FolderOption = '--out' | '--proof' | '--csv';
 
 export interface PublishedPath {
   readonly path: string;

@@ -12,8 +12,10 @@ export interface PooledRun {
   readonly program: string;
   readonly setUp: Omit<SetUp, 'kind'>;
   readonly size: PoolSize;
-  /** Told of every artwork as soon as it is done, whatever its place. */
-  readonly started?: (artwork: PlannedArtwork) => void;
+  /** Told of every artwork that is begun. */
+  readonly started: (artwork: PlannedArtwork) => void;
+  /** Told as soon as one is done, whatever its place; null where there is no report of it. */
+  readonly done: (report: ArtworkReport | null) => void;
 }
 
 /**
@@ -31,17 +33,27 @@ export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, opti
     maxSeconds,
     signal,
     handed: ({ artwork, place: { outputs } }, pid) => {
-      run.started?.(artwork);
+      run.started(artwork);
       for (const path of [outputs?.printReady, outputs?.proof])
         if (path) temps.adopt(pid, dirname(resolve(cwd, path)));
     },
     ended: (pid) => temps.release(pid),
   });
-  const byArtwork = new Map([...endings].map(([input, ending]) => [input.artwork, ending]));
+  const reports = new Map(
+    [...endings].map(([{ artwork }, ending]) => {
+      const report = ending.then((how) => reportOf(artwork, how, options, maxSeconds));
+      // Whoever asks for it is told.
+      report.then(run.done, () => run.done(null));
+      return [artwork, report] as const;
+    }),
+  );
   return async (artwork, place) => {
-    const ending = byArtwork.get(artwork);
-    if (ending === undefined) return judgeArtwork(artwork, place, options);
-    return reportOf(artwork, await ending, options, maxSeconds);
+    const report = reports.get(artwork);
+    if (report !== undefined) return report;
+    run.started(artwork);
+    const judged = await judgeArtwork(artwork, place, options);
+    run.done(judged);
+    return judged;
   };
 }
 

@@ -1,9 +1,8 @@
 import { celsiusOf, fahrenheitOf, type Temperature } from '../ledger/heat.ts';
 import type { LedgerEntry } from '../ledger/pressing.ts';
+import { type CsvCell, renderCsv } from './csv.ts';
 
-type Cell = string | number | undefined;
-
-const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => Cell>> = {
+const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => CsvCell>> = {
   line: ({ line }) => line,
   at: ({ pressing }) => pressing.at,
   result: ({ pressing }) => pressing.result,
@@ -26,24 +25,9 @@ const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => Cell>> = {
   note: ({ pressing }) => pressing.note,
 };
 
-/**
- * A table for spreadsheets (RFC 4180, UTF-8, first row: names of the columns); what was not written down is empty. Text
- * that a spreadsheet would take for a formula is led by an apostrophe, so that a note cannot run one.
- */
+/** Pressings as a table for spreadsheets; what was not written down is empty. */
 export function renderPressingsCsv(entries: readonly LedgerEntry[]): string {
-  const columns = Object.values(COLUMNS);
-  const rows = entries.map((entry) => columns.map((column) => cellOf(column(entry))));
-  return [Object.keys(COLUMNS), ...rows].map((row) => `${row.join(',')}\r\n`).join('');
-}
-
-/** Also behind spaces, which some programs skip, and in the full-width forms (OWASP, CSV injection, from memory). */
-const FORMULA = /^\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|^[\t\r\n]/u;
-
-function cellOf(value: Cell): string {
-  if (value === undefined) return '';
-  if (typeof value === 'number') return String(value);
-  const text = FORMULA.test(value) ? `'${value}` : value;
-  return /^[\w .:-]*$/.test(text) ? text : `"${text.replaceAll('"', '""')}"`;
+  return renderCsv(COLUMNS, entries);
 }
 
 function tenths(

@@ -12,6 +12,7 @@ import type {
   PrintReadyOutput,
   ProofOutput,
   RunReport,
+  Summary,
 } from './report.ts';
 import { roundBeside, roundNumbers } from './round-numbers.ts';
 import { sheetsJsonOf } from './sheets-json.ts';
@@ -34,6 +35,16 @@ export function toRunReportJson(run: RunReport, checks: readonly CheckDefinition
       sheetsJsonOf({ sheets: run.sheets, leftOut: run.leftOut ?? [], apart: run.apart ?? [] })),
   };
   return `${escapeJsonText(JSON.stringify(document, null, 2))}\n`;
+}
+
+/** One result as a line of JSON, as it stands in the report of the run, with a newline at its end. */
+export function toResultJsonLine(report: ArtworkReport, checks: readonly CheckDefinition[] = CHECKS): string {
+  return `${escapeJsonText(JSON.stringify(resultOf(report, checks)))}\n`;
+}
+
+/** The last line of a run told line by line. */
+export function toSummaryJsonLine({ artworks, ready, look, stop, unreadable, passedOver }: Summary): string {
+  return `${JSON.stringify({ summary: { artworks, ready, look, stop, unreadable, passedOver } })}\n`;
 }
 
 function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): object {

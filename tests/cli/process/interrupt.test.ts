@@ -1,11 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync, watch } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, watch } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { makeArt } from '../art.ts';
 import { listFiles, makeFolder } from '../temp-folder.ts';
-import { buildCommand, runCommand, type Started, startCommand } from './built-command.ts';
+import { buildCommand, runCommand, startCommand } from './built-command.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 beforeAll(() => void buildCommand(), 60_000);
@@ -17,9 +17,10 @@ const WORDS = ['beds', '--blank', '60x60mm', '--width', '2mm', '--out', 'out'];
 const isTemp = (name: string) => name.endsWith('.tmp');
 const filesIn = (folder: string) => readdirSync(folder).sort();
 
-/** When the first report is told, the second artwork is under way. */
-async function firstReport({ child }: Started): Promise<void> {
-  await new Promise((resolve) => child.stderr.once('data', resolve));
+/** When the first file is written, others are under way. */
+async function firstFile(folder: string): Promise<void> {
+  const written = () => existsSync(folder) && filesIn(folder).some((name) => !isTemp(name));
+  while (!written()) await wait(5);
 }
 
 describe('an interrupt', () => {
@@ -32,7 +33,7 @@ describe('an interrupt', () => {
     async (signal, expected) => {
       const cwd = makeFolder(MANY);
       const started = startCommand(WORDS, { cwd });
-      await firstReport(started);
+      await firstFile(join(cwd, 'out'));
       started.child.kill(signal);
       const { code, stdout, stderr } = await started.finished;
       const written = stdout.split('\n').filter((line) => line !== '');
