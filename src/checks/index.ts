@@ -24,6 +24,7 @@ import sheetFit from './sheet-fit.ts';
 import statedDensity from './stated-density.ts';
 import strayPixels from './stray-pixels.ts';
 import taper from './taper.ts';
+import thinBorder from './thin-border.ts';
 import transparentMargin from './transparent-margin.ts';
 import vectorContent from './vector-content.ts';
 import visibleContent from './visible-content.ts';
@@ -37,6 +38,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   printSize,
   bleedCover,
   safeArea,
+  thinBorder,
   keepOut,
   taper,
   wrapLength,

@@ -138,6 +138,7 @@ describe('every check has its say once, in the order of the list', () => {
       'print-size',
       'bleed-cover',
       'safe-area',
+      'thin-border',
       'keep-out',
       'taper',
       'wrap-length',

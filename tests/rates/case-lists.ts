@@ -5,11 +5,13 @@ import {
   STRAY_PIXELS_CASES,
 } from './cut-out-cases.ts';
 import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
+import { THIN_BORDER_CASES } from './detail-cases.ts';
 import type { FaultCase, Plant } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
 /** The made pictures of each check; a check gets its rates by standing here. */
 export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
+  'thin-border': THIN_BORDER_CASES,
   'alpha-haze': ALPHA_HAZE_CASES,
   'hollow-alpha': HOLLOW_ALPHA_CASES,
   'stray-pixels': STRAY_PIXELS_CASES,

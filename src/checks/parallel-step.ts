@@ -1,0 +1,102 @@
+import type { EdgeStrip, EdgeStrips } from './edge-strips.ts';
+
+/** Codes of 255 by which a channel must change within a quarter of a millimetre, about 10 L* (own choice). */
+const CONTRAST = 24;
+/** Within this much along the ray the change happens (own choice: a rim of two pixels at 150 ppi). */
+const RISE_MM = 0.25;
+/** How far steps of one frame may lie apart: what a drawn frame strays (own choice). */
+const STRAY_MM = 0.4;
+/** Share of the rays that must meet it, so that it is a frame and no row of things (own choice). */
+const SHARE = 0.85;
+/** Colours this alike are one (own choice: grain and JPEG stay below). */
+const ALIKE = 24;
+
+interface Step {
+  readonly atMm: number;
+  readonly outer: readonly number[];
+  readonly inner: readonly number[];
+}
+
+/** A step of colour that runs parallel to the edge all round. */
+export interface ParallelStep {
+  /** Median distance from the edge. */
+  readonly distanceMm: number;
+  /** Of the rays that were judged. */
+  readonly share: number;
+}
+
+/**
+ * The outermost step of colour at one distance from the edge all round, nearer than `belowMm`; null for none. The strip
+ * outside it or what begins with it has one colour all round, which tells a frame from a texture that has steps everywhere.
+ */
+export function findParallelStep({ strips, stepMm }: EdgeStrips, belowMm: number): ParallelStep | null {
+  const steps = strips.map((strip) => listSteps(strip, stepMm));
+  for (let atMm = 0; atMm < belowMm; atMm += STRAY_MM / 4) {
+    const found = steps.flatMap((own) => strongestNear(own, atMm) ?? []);
+    if (found.length < SHARE * strips.length) continue;
+    const isOneColour = (side: 'outer' | 'inner') =>
+      countAlike(found.map((step) => step[side])) >= SHARE * strips.length;
+    if (!isOneColour('outer') && !isOneColour('inner')) continue;
+    const distanceMm = median(found.map((step) => step.atMm));
+    if (distanceMm < belowMm) return { distanceMm, share: found.length / strips.length };
+  }
+  return null;
+}
+
+/** Where the colour changes most, and by enough, along one ray. */
+function listSteps(strip: EdgeStrip, stepMm: number): Step[] {
+  const reach = Math.max(1, Math.round(RISE_MM / 2 / stepMm));
+  const samples = strip.length / 3;
+  const change = (i: number) =>
+    i < reach || i + reach >= samples ? 0 : largestDifference(strip, i - reach, i + reach);
+  const steps: Step[] = [];
+  let start = 0;
+  for (let i = reach; i + reach < samples; i += 1) {
+    if (change(i) < CONTRAST || change(i) < change(i - 1)) continue;
+    if (change(i) > change(i - 1)) start = i;
+    if (change(i) === change(i + 1) || change(i + 1) > change(i)) continue;
+    steps.push({
+      atMm: ((start + i) / 2) * stepMm,
+      outer: colourOf(strip, start - reach),
+      inner: colourOf(strip, i + reach),
+    });
+  }
+  return steps;
+}
+
+function strongestNear(steps: readonly Step[], atMm: number): Step | undefined {
+  let best: Step | undefined;
+  let most = 0;
+  for (const step of steps) {
+    if (Math.abs(step.atMm - atMm) > STRAY_MM) continue;
+    const size = distance(step.outer, step.inner);
+    if (size > most) [best, most] = [step, size];
+  }
+  return best;
+}
+
+/** How many colours lie close to the median one. */
+function countAlike(colours: readonly (readonly number[])[]): number {
+  const middle = [0, 1, 2].map((channel) => median(colours.map((colour) => colour[channel]!)));
+  return colours.filter((colour) => distance(colour, middle) <= ALIKE).length;
+}
+
+function colourOf(strip: EdgeStrip, i: number): number[] {
+  return [...strip.subarray(3 * i, 3 * i + 3)];
+}
+
+function largestDifference(strip: EdgeStrip, a: number, b: number): number {
+  let most = 0;
+  for (let channel = 0; channel < 3; channel += 1)
+    most = Math.max(most, Math.abs(strip[3 * a + channel]! - strip[3 * b + channel]!));
+  return most;
+}
+
+function distance(a: readonly number[], b: readonly number[]): number {
+  return Math.max(...a.map((value, channel) => Math.abs(value - b[channel]!)));
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)]!;
+}
