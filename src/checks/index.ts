@@ -25,6 +25,7 @@ import statedDensity from './stated-density.ts';
 import strayPixels from './stray-pixels.ts';
 import taper from './taper.ts';
 import thinBorder from './thin-border.ts';
+import thinDetail from './thin-detail.ts';
 import transparentMargin from './transparent-margin.ts';
 import vectorContent from './vector-content.ts';
 import visibleContent from './visible-content.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   visibleContent,
   alreadyPrepared,
   effectiveResolution,
+  thinDetail,
   printSize,
   bleedCover,
   safeArea,

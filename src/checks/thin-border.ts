@@ -28,7 +28,7 @@ export default defineCheck<Inputs>({
     `at least ${LIMIT.value} mm (common practice, no source)`,
     'a step of colour at one distance all round, of 24 in 255 (own choice)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice until its alarms on real art are counted. It misses frames that are not alike on all sides, and hairlines on grain.
   codes: { narrow: ['advice'] },
   needs: ({ job, picture, artwork }) => {
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no border' };

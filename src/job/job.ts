@@ -35,6 +35,8 @@ export interface BlankInHand {
   /** On a whole wrap the seam sides have no safe inset. */
   readonly safeSides: 'all' | 'top-and-bottom';
   readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };
+  /** Thinnest stroke that survives, dark on light and light on dark; null where nobody knows. */
+  readonly smallestStroke: { readonly positive: Limit; readonly reversed: Limit } | null;
   /** True where pure white in the art prints nothing. */
   readonly whiteBase: boolean;
   /** The bare face. */

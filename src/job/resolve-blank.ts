@@ -38,6 +38,7 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       acceptable: ofFamily(family.resolutionPpi.acceptable),
       stopBelow: ofFamily(family.resolutionPpi.stopBelow),
     },
+    smallestStroke: findSmallestStroke(record, family),
     whiteBase: record.baseColour === undefined,
     baseColour: parseHex(record.baseColour ?? '#ffffff'),
     ppi: checkPpi(request.ppi ?? request.printer?.ppi ?? record.ppi ?? DEFAULT_PPI),
@@ -50,6 +51,13 @@ function nominalOf({ outline, wrap }: BlankRecord): BlankInHand['nominalMm'] {
   if (!wrap) return null;
   const { widthMm, heightMm } = developWrap(wrap).strip;
   return { width: widthMm, height: heightMm };
+}
+
+function findSmallestStroke(record: BlankRecord, family: FamilyRecord): BlankInHand['smallestStroke'] {
+  const stroke = record.smallestStrokeMm ?? family.smallestStrokeMm;
+  if (!stroke) return null;
+  const from = record.smallestStrokeMm ? `blank:${record.id}` : `family:${family.id}`;
+  return { positive: { value: stroke.positive, from }, reversed: { value: stroke.reversed, from } };
 }
 
 /** `#rrggbb`, as the schema of blanks has it. */

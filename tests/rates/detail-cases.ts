@@ -1,5 +1,6 @@
 import { ART_MM, framed } from '../framed-art.ts';
 import { paintRaster } from '../pictures.ts';
+import { bold, grainy, STROKED_MM, stroked } from '../stroked-art.ts';
 import type { FaultCase } from './fault-case.ts';
 
 type Made = Pick<FaultCase, 'name' | 'fault' | 'raster'>;
@@ -58,3 +59,38 @@ export const THIN_BORDER_CASES: readonly FaultCase[] = [
     }),
   ),
 ];
+
+const drawn = (code: string, { name, fault, raster }: Made): FaultCase => ({
+  name,
+  code,
+  fault,
+  raster,
+  widthMm: STROKED_MM,
+});
+
+/** Strokes across the limits of 0.25 mm (dark) and 0.5 mm (light), turned and in several contrasts; bold shapes and grain. */
+export const THIN_DETAIL_CASES: readonly FaultCase[] = (
+  [
+    ['thin-strokes', 0.25, 0, 255],
+    ['thin-strokes', 0.25, 120, 255],
+    ['thin-strokes', 0.25, 20, 130],
+    ['thin-gaps', 0.5, 255, 0],
+    ['thin-gaps', 0.5, 230, 110],
+  ] as const
+).flatMap(([code, limit, ink, ground]) => [
+  ...[0.3, 0.5, 0.7, 0.85, 1.15, 1.3, 1.6, 2.5, 5].flatMap((share) =>
+    [0, 11, 22.5, 30, 45, 90, 120].map((degrees) =>
+      drawn(code, {
+        name: `${(share * limit).toFixed(3)} mm of ${ink} on ${ground}, turned by ${degrees} degrees`,
+        fault: share < 1,
+        raster: () => stroked(share * limit, degrees, ink, ground),
+      }),
+    ),
+  ),
+  drawn(code, { name: `bold shapes of ${ink} on ${ground}`, fault: false, raster: () => bold(ink, ground) }),
+  ...(ink === 0 || ground === 0
+    ? [0, 12, 40, 80, 160].map((grain) =>
+        drawn(code, { name: `waves with a grain of ${grain}`, fault: false, raster: () => grainy(grain) }),
+      )
+    : []),
+]);
