@@ -4,11 +4,8 @@ import {
   NEAR_WHITE_BOX_CASES,
   STRAY_PIXELS_CASES,
 } from './cut-out-cases.ts';
-<<<<<<< HEAD
 import { THIN_BORDER_CASES, THIN_DETAIL_CASES } from './detail-cases.ts';
 import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
-=======
->>>>>>> a03aa03 (Find strokes too fine for the kind of blank at the print size, and light ones in dark ground, by their width in four directions)
 import type { FaultCase, Plant } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
