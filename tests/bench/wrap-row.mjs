@@ -1,4 +1,4 @@
-import { blankFromSize, findBlank, parseSize, preflight } from '../../dist/src/index.js';
+import { blankFromSize, findBlank, preflight } from '../../dist/src/index.js';
 import { row, timeInTurn } from './measure.mjs';
 
 /** A whole wrap of the 30 oz tapered tumbler, its paper bent, beside the same art at the same size on a flat blank. */
@@ -7,8 +7,7 @@ export async function wrapRow(path, bytes, rounds) {
   // Once round at mid height, and the strip of its paper: see the development in the report.
   const { report } = await preflight({ path, bytes }, { blank: round, wrap: { kind: 'around' } });
   const { placementMm, blank } = report;
-  const size = parseSize(`${blank.widthMm.toFixed(2)}x${blank.heightMm.toFixed(2)}mm`, 'size');
-  const flat = blankFromSize(size);
+  const flat = blankFromSize(`${blank.widthMm.toFixed(2)}x${blank.heightMm.toFixed(2)}mm`);
   const ms = await timeInTurn(
     {
       wrap: () => preflight({ path, bytes }, { blank: round, wrap: { kind: 'around' } }, { write: true }),
