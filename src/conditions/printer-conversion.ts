@@ -51,18 +51,17 @@ function keepPaperBare(transform: PixelTransform, { space }: IccProfile): PixelT
     convert8(source, target, pixels, sourceStride = inputChannels, targetStride = outputChannels) {
       const bare = findWhite(source, pixels, sourceStride, inputChannels);
       transform.convert8(source, target, pixels, sourceStride, targetStride);
-      for (let i = 0; i < pixels; i++)
-        if (bare[i] === 1) target.fill(paper, i * targetStride, i * targetStride + outputChannels);
+      layBare(target, targetStride, outputChannels, bare, paper);
     },
     convert16(source, target, pixels, sourceStride = inputChannels, targetStride = outputChannels) {
       const bare = findWhite(source, pixels, sourceStride, inputChannels);
       transform.convert16(source, target, pixels, sourceStride, targetStride);
-      for (let i = 0; i < pixels; i++)
-        if (bare[i] === 1) target.fill(paper * 257, i * targetStride, i * targetStride + outputChannels);
+      layBare(target, targetStride, outputChannels, bare, paper * 257);
     },
   };
 }
 
+/** 1 for every pixel that is full white. Plain loops: this is done for every pixel of a page. */
 function findWhite(
   source: Uint8Array | Uint16Array,
   pixels: number,
@@ -70,8 +69,22 @@ function findWhite(
   channels: number,
 ): Uint8Array {
   const full = source instanceof Uint16Array ? 65535 : 255;
-  return Uint8Array.from({ length: pixels }, (_, i) => {
-    for (let k = 0; k < channels; k++) if (source[i * stride + k] !== full) return 0;
-    return 1;
-  });
+  const white = new Uint8Array(pixels);
+  for (let i = 0, s = 0; i < pixels; i++, s += stride) {
+    let k = 0;
+    while (k < channels && source[s + k] === full) k++;
+    if (k === channels) white[i] = 1;
+  }
+  return white;
+}
+
+function layBare(
+  target: Uint8Array | Uint16Array,
+  stride: number,
+  channels: number,
+  bare: Uint8Array,
+  paper: number,
+): void {
+  for (let i = 0, t = 0; i < bare.length; i++, t += stride)
+    if (bare[i] === 1) for (let k = 0; k < channels; k++) target[t + k] = paper;
 }

@@ -1,8 +1,9 @@
-import { type PixelGrid, WEIGHT_BITS } from './pixel-grid.ts';
+import { clip, type PixelGrid, WEIGHT_BITS } from './pixel-grid.ts';
 
 /**
  * Pixels of three channels through a grid by tetrahedral interpolation, in whole numbers: the six ways to order the
  * three fractions are the six tetrahedra of a cell. Written flat, because this loop decides how long a picture takes.
+ * A run of one colour, as margins are, is looked up once.
  */
 export function convertGrid3(
   source: Uint8Array | Uint16Array,
@@ -19,12 +20,21 @@ export function convertGrid3(
   const whole = xStride + yStride + zStride;
   const one = 1 << WEIGHT_BITS;
   const half = 1 << (shift - 1);
-  let s = 0;
-  let t = 0;
-  for (let i = 0; i < pixels; i++) {
+  const outside = ~fullScale;
+  let xLast = -1;
+  let yLast = -1;
+  let zLast = -1;
+  for (let i = 0, s = 0, t = 0; i < pixels; i++, s += sourceStride, t += targetStride) {
     const xCode = source[s]!;
     const yCode = source[s + 1]!;
     const zCode = source[s + 2]!;
+    if (xCode === xLast && yCode === yLast && zCode === zLast) {
+      for (let k = 0; k < outputs; k++) target[t + k] = target[t - targetStride + k]!;
+      continue;
+    }
+    xLast = xCode;
+    yLast = yCode;
+    zLast = zCode;
     const fx = xWeights[xCode]!;
     const fy = yWeights[yCode]!;
     const fz = zWeights[zCode]!;
@@ -60,14 +70,16 @@ export function convertGrid3(
       Math.imul(nodes[b]!, wb) +
       Math.imul(nodes[c]!, wc) +
       Math.imul(nodes[d]!, low);
-    target[t] = Math.min(fullScale, Math.max(0, (sum0 + half) >> shift));
+    const code0 = (sum0 + half) >> shift;
+    target[t] = (code0 & outside) === 0 ? code0 : clip(code0, fullScale);
     if (outputs > 1) {
       const sum1 =
         Math.imul(nodes[a + 1]!, wa) +
         Math.imul(nodes[b + 1]!, wb) +
         Math.imul(nodes[c + 1]!, wc) +
         Math.imul(nodes[d + 1]!, low);
-      target[t + 1] = Math.min(fullScale, Math.max(0, (sum1 + half) >> shift));
+      const code1 = (sum1 + half) >> shift;
+      target[t + 1] = (code1 & outside) === 0 ? code1 : clip(code1, fullScale);
     }
     if (outputs > 2) {
       const sum2 =
@@ -75,7 +87,8 @@ export function convertGrid3(
         Math.imul(nodes[b + 2]!, wb) +
         Math.imul(nodes[c + 2]!, wc) +
         Math.imul(nodes[d + 2]!, low);
-      target[t + 2] = Math.min(fullScale, Math.max(0, (sum2 + half) >> shift));
+      const code2 = (sum2 + half) >> shift;
+      target[t + 2] = (code2 & outside) === 0 ? code2 : clip(code2, fullScale);
     }
     if (outputs > 3) {
       const sum3 =
@@ -83,9 +96,8 @@ export function convertGrid3(
         Math.imul(nodes[b + 3]!, wb) +
         Math.imul(nodes[c + 3]!, wc) +
         Math.imul(nodes[d + 3]!, low);
-      target[t + 3] = Math.min(fullScale, Math.max(0, (sum3 + half) >> shift));
+      const code3 = (sum3 + half) >> shift;
+      target[t + 3] = (code3 & outside) === 0 ? code3 : clip(code3, fullScale);
     }
-    s += sourceStride;
-    t += targetStride;
   }
 }

@@ -21,7 +21,7 @@ const LOWEST_LIMIT = 3;
  * 5 dE00 where the limit is 3. Derived in the test, which evaluates every node.
  */
 const WELL_INSIDE = 0.7;
-const WELL_OUTSIDE = 8 / 3;
+const WELL_OUTSIDE = 2;
 
 /** What a printing condition loses of the colours of a space of three channels, ready for whole pictures. */
 export interface GamutTable extends GamutJudge {

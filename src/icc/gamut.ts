@@ -7,7 +7,7 @@ import { makeForwardStages } from './forward-stages.ts';
 import { makeLinkStages } from './link-stages.ts';
 import type { IccProfile } from './profile.ts';
 import { makeDeviceRefiner } from './refine-device.ts';
-import { STAGE_CHANNELS, type Stage } from './stage.ts';
+import { copyValues, STAGE_CHANNELS, type Stage } from './stage.ts';
 
 /** Below this a round trip is good enough as it is: well under every limit. */
 const REFINE_ABOVE = 2;
@@ -58,27 +58,27 @@ export function makeGamutJudge(condition: IccProfile, source: IccProfile): Gamut
   const proof = new Float64Array(STAGE_CHANNELS);
   const plainProof = new Float64Array(STAGE_CHANNELS);
   const compare = (): number => {
-    proof.set(printed);
+    copyValues(printed, proof, 3);
     run(toProofLab, proof);
     return measureDeltaE2000(wanted[0]!, wanted[1]!, wanted[2]!, proof[0]!, proof[1]!, proof[2]!);
   };
   const measure = (device: ArrayLike<number>): number => {
     for (let i = 0; i < source.channels; i++) wanted[i] = device[i]!;
     run(toXyz, wanted);
-    asked.set(wanted);
+    copyValues(wanted, asked, 3);
     run(toSourceLab, wanted);
     run(toPrintLab, asked);
-    ink.set(asked);
+    copyValues(asked, ink, 3);
     run(fromLab, ink);
-    printed.set(ink);
+    copyValues(ink, printed, condition.channels);
     run(toLab, printed);
     const plain = compare();
     if (plain <= REFINE_ABOVE) return plain;
-    plainProof.set(proof);
+    copyValues(proof, plainProof, 3);
     refine(ink, printed, asked);
     const refined = compare();
     if (refined < plain) return refined;
-    proof.set(plainProof);
+    copyValues(plainProof, proof, 3);
     return plain;
   };
   return {

@@ -13,8 +13,8 @@ import { STAGE_CHANNELS } from './stage.ts';
 /** The unit in which pixels are given their lightness: 1/512 L*, so that 16 bits reach to 128. */
 export const UNITS_PER_LIGHTNESS = 512;
 
-/** Of colours lighter than this L* nobody asks exactly: the table is coarser there. */
-const DARK_UP_TO = 45;
+/** Of colours lighter than the printed black by more L* than this nobody asks exactly: the table is coarser there. */
+const DARK_ABOVE_BLACK = 16;
 
 /** Steps in which a channel's bound is looked for. */
 const BOUND_STEPS = 255;
@@ -30,8 +30,8 @@ export interface LightnessTable {
   /** L* of one colour, 0…1 each: in the source, and in the print. */
   measure(device: ArrayLike<number>): { readonly source: number; readonly printed: number };
   /**
-   * The same of every pixel: two numbers each, in 1/512 L*, interpolated: of colours up to L* 45 within 0.1 L* in the
-   * source and 0.5 in the print, of lighter ones within 1. Samples behind the first three of a pixel are passed over.
+   * The same of every pixel: two numbers each, in 1/512 L*, interpolated: of colours up to 16 L* above the printed black
+   * within 0.1 L* in the source and 0.5 in the print, of lighter ones within 1. Samples behind the first three of a pixel are passed over.
    */
   measure8(source: Uint8Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
   measure16(source: Uint16Array, target: Uint16Array, pixels: number, sourceStride?: number): void;
@@ -84,12 +84,14 @@ export function makeLightnessTable(
     }
     return 1;
   };
-  const isLight: PlainTest = (least) => (least * 65535) / UNITS_PER_LIGHTNESS > DARK_UP_TO;
+  const printedBlack = measure([0, 0, 0]).printed;
+  const darkTo = ((printedBlack + DARK_ABOVE_BLACK) * UNITS_PER_LIGHTNESS) / 65535;
+  const isLight: PlainTest = (least) => least > darkTo;
   const plan = once(() => planSparseGrid(requireForward(source, 'relative'), tabulate, 2, isLight));
   const grid8 = once(() => makePixelGrid(plan(), 255, 65535));
   const grid16 = once(() => makePixelGrid(plan(), 65535));
   return {
-    printedBlack: measure([0, 0, 0]).printed,
+    printedBlack,
     measure,
     findBounds: (lightness) => [findBound(0, lightness), findBound(1, lightness), findBound(2, lightness)],
     measure8: (pixels8, target, pixels, sourceStride = 3) =>

@@ -83,3 +83,8 @@ function makeAxis(
   }
   return { offsets, weights, stride };
 }
+
+/** A code that lies outside 0…`fullScale`, which few do: whoever calls asks first, in one comparison. */
+export function clip(code: number, fullScale: 255 | 65535): number {
+  return code < 0 ? 0 : Math.min(code, fullScale);
+}

@@ -1,4 +1,4 @@
-import { STAGE_CHANNELS, type Stage } from './stage.ts';
+import { copyValues, STAGE_CHANNELS, type Stage } from './stage.ts';
 
 /**
  * Width of the difference quotient: half a cell of a usual table of ink, so that slopes change evenly from cell to cell
@@ -22,15 +22,16 @@ export function makeDeviceRefiner(toLab: readonly Stage[], channels: number): De
   const trial = new Float64Array(STAGE_CHANNELS);
   const seen = new Float64Array(STAGE_CHANNELS);
   const print = (): void => {
-    seen.set(trial);
+    copyValues(trial, seen, channels);
     for (const stage of toLab) stage(seen);
   };
   return (device, printed, target) => {
+    copyValues(device, trial, channels);
     for (let k = 0; k < channels; k++) {
-      trial.set(device);
       const step = device[k]! < 0.5 ? STEP : -STEP;
       trial[k] = device[k]! + step;
       print();
+      trial[k] = device[k]!;
       for (let j = 0; j < 3; j++) slopes[3 * k + j] = (seen[j]! - printed[j]!) / step;
     }
     const [u, v, w] = solveNormal(slopes, channels, target, printed);
@@ -38,9 +39,9 @@ export function makeDeviceRefiner(toLab: readonly Stage[], channels: number): De
       const change = slopes[3 * k]! * u + slopes[3 * k + 1]! * v + slopes[3 * k + 2]! * w;
       trial[k] = Math.min(1, Math.max(0, device[k]! + change));
     }
-    device.set(trial);
+    copyValues(trial, device, channels);
     print();
-    printed.set(seen);
+    copyValues(seen, printed, 3);
   };
 }
 

@@ -39,8 +39,8 @@ export function planSparseGrid(
     stage(colour);
     for (let k = 0; k < outputs; k++) values[at + k] = colour[k]!;
   };
-  const valueAt = (x: number, y: number, z: number, k: number) =>
-    values[(x * yNodes + y * zNodes + z) * outputs + k]!;
+  /** The first output, which says whether a cell is plain. */
+  const valueAt = (x: number, y: number, z: number) => values[(x * yNodes + y * zNodes + z) * outputs]!;
 
   const evaluateBox = (from: Node, to: Node, by: Node): void => {
     for (let x = from[0]; x < to[0]; x += by[0])
@@ -49,30 +49,22 @@ export function planSparseGrid(
   };
   evaluateBox([0, 0, 0], sizes, steps);
   const plain: Node[] = [];
-  const corners = new Float64Array(8);
   for (let x = 0; x < sizes[0] - 1; x += sx)
     for (let y = 0; y < sizes[1] - 1; y += sy)
       for (let z = 0; z < sizes[2] - 1; z += sz) {
-        for (let i = 0; i < 8; i++)
-          corners[i] = valueAt(x + (i & 1) * sx, y + ((i >> 1) & 1) * sy, z + (i >> 2) * sz, 0);
-        if (isPlain(Math.min(...corners), Math.max(...corners))) plain.push([x, y, z]);
+        let least = Number.POSITIVE_INFINITY;
+        let most = Number.NEGATIVE_INFINITY;
+        for (let i = 0; i < 8; i++) {
+          const corner = valueAt(x + (i & 1) * sx, y + ((i >> 1) & 1) * sy, z + (i >> 2) * sz);
+          least = Math.min(least, corner);
+          most = Math.max(most, corner);
+        }
+        if (isPlain(least, most)) plain.push([x, y, z]);
         else evaluateBox([x, y, z], [x + sx + 1, y + sy + 1, z + sz + 1], ONE);
       }
+  const fillPlain = makePlainFill(values, [yNodes * outputs, zNodes * outputs, outputs], steps);
   for (const [x, y, z] of plain)
-    walk([x, y, z], [x + sx + 1, y + sy + 1, z + sz + 1], ONE, (i, j, k) => {
-      const at = (i * yNodes + j * zNodes + k) * outputs;
-      if (!Number.isNaN(values[at]!)) return;
-      const [u, v, w] = [(i - x) / sx, (j - y) / sy, (k - z) / sz];
-      for (let output = 0; output < outputs; output++) {
-        const along = (jj: number, kk: number) => {
-          const from = valueAt(x, jj, kk, output);
-          return from + (valueAt(x + sx, jj, kk, output) - from) * u;
-        };
-        const near = along(y, z) + (along(y + sy, z) - along(y, z)) * v;
-        const far = along(y, z + sz) + (along(y + sy, z + sz) - along(y, z + sz)) * v;
-        values[at + output] = near + (far - near) * w;
-      }
-    });
+    for (let k = 0; k < outputs; k++) fillPlain((x * yNodes + y * zNodes + z) * outputs + k);
   return { sizes, shapes: axes.map(({ placeOf }) => placeOf), values, outputs };
 }
 
@@ -80,9 +72,27 @@ const ONE = [1, 1, 1] as const;
 
 type Node = readonly [number, number, number];
 
-/** The nodes from `from` to before `to`, in steps. */
-function walk(from: Node, to: Node, steps: Node, visit: (x: number, y: number, z: number) => void): void {
-  for (let x = from[0]; x < to[0]; x += steps[0])
-    for (let y = from[1]; y < to[1]; y += steps[1])
-      for (let z = from[2]; z < to[2]; z += steps[2]) visit(x, y, z);
+/**
+ * Fills one output of the coarse cell whose first corner lies at an index, on straight lines between its corners along
+ * each axis. Nodes that have a value keep it. Written flat: cells are many, and closures cost more than the numbers.
+ */
+function makePlainFill(values: Float32Array, [ax, ay, az]: Node, [sx, sy, sz]: Node): (at: number) => void {
+  const mix = (from: number, to: number, part: number) => from + (to - from) * part;
+  const [x, y, z] = [sx * ax, sy * ay, sz * az];
+  return (at) => {
+    for (let i = 0; i <= sx; i++) {
+      const a = mix(values[at]!, values[at + x]!, i / sx);
+      const b = mix(values[at + y]!, values[at + x + y]!, i / sx);
+      const c = mix(values[at + z]!, values[at + x + z]!, i / sx);
+      const d = mix(values[at + y + z]!, values[at + x + y + z]!, i / sx);
+      for (let j = 0; j <= sy; j++) {
+        const near = mix(a, b, j / sy);
+        const far = mix(c, d, j / sy);
+        for (let k = 0; k <= sz; k++) {
+          const node = at + i * ax + j * ay + k * az;
+          if (Number.isNaN(values[node]!)) values[node] = mix(near, far, k / sz);
+        }
+      }
+    }
+  };
 }

@@ -115,7 +115,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   const coloursMs = await timeChecks(bytes, COLOURS);
   const cutOutsMs = await timeChecks(bytes, CUT_OUTS);
   if (name === 'photo') rows.push(await wrapRow(path, bytes, ROUNDS));
-  if (name === 'photo') rows.push(...(await colourRows({ data, info }, ms.decode, ROUNDS)));
+  if (name === 'photo') rows.push(...(await colourRows({ path, data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
   rows.push(row(`${name}: A4 sheet as PDF / the piece alone as PNG`, ms.pdf / ms.prepare, 1.5));
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import sharp from 'sharp';
+import { findBlank, preflight, readPrinterProfile } from '../../dist/src/index.js';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
@@ -35,8 +36,48 @@ async function bundleEngine() {
   return outfile;
 }
 
-/** `photo`: 8-bit samples as the imaging library gives them. `decodeMs`: what decoding that picture takes in the same run. */
+/**
+ * `photo`: 8-bit samples as the imaging library gives them, and the file they come from. `decodeMs`: what decoding it
+ * takes in the same run.
+ */
 export async function colourRows(photo, decodeMs, rounds) {
+  return [...(await engineRows(photo, decodeMs, rounds)), ...(await jobRows(photo.path, decodeMs, rounds))];
+}
+
+/** What is asked for beside the plain job, above it. */
+async function jobRows(path, decodeMs, rounds) {
+  const bytes = readFileSync(path);
+  const plain = { blank: findBlank('tile-ceramic-8in'), widthMm: 178 };
+  const conversion = readPrinterProfile(readFileSync(PROFILE), 'printer.icc');
+  const run = (request, options) => () =>
+    preflight({ path, bytes }, { ...plain, ...request }, { write: true, ...options });
+  const ms = await timeInTurn(
+    {
+      plain: run(),
+      proof: run({}, { proof: { mark: true } }),
+      mend: run({ mends: ['into-gamut'] }),
+      inks: run({ conversion }, { format: 'tiff' }),
+    },
+    rounds,
+  );
+  console.log(
+    'jobs',
+    Object.fromEntries(Object.entries(ms).map(([name, value]) => [name, Math.round(value)])),
+  );
+  const peaks = Array.from({ length: 3 }, () => Number(runNode([here('peak-memory.mjs'), path, 'colours'])));
+  const { width, height, channels } = await sharp(bytes).metadata();
+  return [
+    row('a marked proof beside the file / decode', (ms.proof - ms.plain) / decodeMs),
+    row('--mend into-gamut / decode', (ms.mend - ms.plain) / decodeMs),
+    row('a TIFF of inks instead of the PNG / decode', (ms.inks - ms.plain) / decodeMs),
+    row(
+      'peak memory of mend, inks and proof together, above idle / decoded picture',
+      median(peaks) / (width * height * channels),
+    ),
+  ];
+}
+
+async function engineRows(photo, decodeMs, rounds) {
   const engine = await bundleEngine();
   const { readProfile, SRGB_PROFILE, gamutTableOf, lightnessTableOf, printerTransform } = await import(
     pathToFileURL(engine).href
@@ -74,8 +115,12 @@ export async function colourRows(photo, decodeMs, rounds) {
   );
   return [
     row("tables of a user's own profile, cold, seconds", median(cold) / 1000, 0.3),
+    row("tables of a user's own profile, cold / decode", median(cold) / decodeMs),
     row('conversion by a table, megapixels a second', pixels / 1000 / ms.own, 30, 'at least'),
-    row('conversion by a table / that of Little CMS', ms.own / (ms.lcms - ms.noConversion)),
+    row(
+      'conversion by a table / by Little CMS through the imaging library',
+      ms.own / (ms.lcms - ms.noConversion),
+    ),
     row('conversion by a table / decode', ms.own / decodeMs),
   ];
 }

@@ -1,14 +1,27 @@
 // Prints how many bytes the process needed at its peak above its idle state with the library loaded.
+// Arguments: the picture, and `colours` for a job with all that is done to colours.
 import { readFileSync } from 'node:fs';
-import { findBlank, preflight } from '../../dist/src/index.js';
+import { fileURLToPath } from 'node:url';
+import { findBlank, preflight, readPrinterProfile } from '../../dist/src/index.js';
 
 await import('sharp');
 const idle = peakBytes();
-const path = process.argv[2];
+const [path, way] = process.argv.slice(2);
+const profile = fileURLToPath(new URL('../../seeds/conditions/coated-reference.icc', import.meta.url));
+const { request, options } =
+  way === 'colours'
+    ? {
+        request: {
+          mends: ['into-gamut'],
+          conversion: readPrinterProfile(readFileSync(profile), 'printer.icc'),
+        },
+        options: { format: 'tiff', proof: { mark: true } },
+      }
+    : {};
 const { printReady } = await preflight(
   { path, bytes: readFileSync(path) },
-  { blank: findBlank('tile-ceramic-8in'), widthMm: 178 },
-  { write: true },
+  { blank: findBlank('tile-ceramic-8in'), widthMm: 178, ...request },
+  { write: true, ...options },
 );
 if (!printReady) throw new Error('nothing was prepared');
 process.stdout.write(`${peakBytes() - idle}`);
