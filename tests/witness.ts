@@ -1,5 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { accessSync, constants, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import type { TestContext } from 'vitest';
@@ -83,12 +91,37 @@ export function askWitness(
   files: Readonly<Record<string, Uint8Array | string>> = {},
   input = '',
 ): WitnessAnswer {
+  return inFreshFolder(files, (folder) => run(program, args, folder, input));
+}
+
+/** The same for a witness that writes a file: the bytes of `output`. Fails with what it said where it wrote none. */
+export function makeByWitness(
+  program: Witness,
+  args: readonly string[],
+  files: Readonly<Record<string, Uint8Array | string>>,
+  output: string,
+): Uint8Array {
+  return inFreshFolder(files, (folder) => {
+    const { status, stderr, stdout } = run(program, args, folder, '');
+    if (status === 0) return readFileSync(join(folder, output));
+    throw new Error(`${program} ended with ${status}: ${stdout.toString('utf8')} ${stderr}`);
+  });
+}
+
+function run(program: Witness, args: readonly string[], folder: string, input: string): WitnessAnswer {
+  const answer = spawnSync(program, args, { cwd: folder, input, maxBuffer: 1 << 29 });
+  if (answer.error) throw answer.error;
+  return { status: answer.status, stdout: answer.stdout, stderr: answer.stderr.toString('utf8') };
+}
+
+function inFreshFolder<Answer>(
+  files: Readonly<Record<string, Uint8Array | string>>,
+  use: (folder: string) => Answer,
+): Answer {
   const folder = mkdtempSync(join(tmpdir(), 'blankcheck-witness-'));
   try {
     for (const [name, bytes] of Object.entries(files)) writeFileSync(join(folder, name), bytes);
-    const answer = spawnSync(program, args, { cwd: folder, input, maxBuffer: 1 << 29 });
-    if (answer.error) throw answer.error;
-    return { status: answer.status, stdout: answer.stdout, stderr: answer.stderr.toString('utf8') };
+    return use(folder);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
