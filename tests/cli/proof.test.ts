@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
+import { writePng } from '../../fixtures/byte-writers/write-png.ts';
 import { type RunReport, readPrintRecord } from '../../src/index.ts';
 import { findSchemaFaults } from '../reports/report-schema.ts';
 import { makeArt } from './art.ts';
@@ -8,6 +10,7 @@ import { runMain } from './run-main.ts';
 import { listFiles, makeFolder, readText } from './temp-folder.ts';
 
 const ART = makeArt();
+const CLEAR = { widthPx: 8, heightPx: 8, colourType: 6, bitDepth: 8 } as const;
 const SHARP = ['--blank', '40x40mm', '--width', '2mm'];
 const BLURRED = ['--blank', '40x40mm', '--width', '20mm'];
 const NAME = 'proofs/pear.40x40mm.proof.png';
@@ -98,6 +101,31 @@ describe('--proof', () => {
     const { results } = await reportOf(['check', 'torn.png', ...SHARP, '--proof', 'proofs'], cwd);
     expect(results[0]).toMatchObject({ status: 'unreadable', proof: null, proofError: null });
     expect(existsSync(join(cwd, 'proofs'))).toBe(false);
+  });
+
+  it.each([
+    ['nothing visible', writePng({ ...CLEAR, samples: new Array<number>(64 * 4).fill(0) }), [], 'stop'],
+    ['more pixels than the limit', ART, ['--limit', 'maxPixels=100'], 'unreadable'],
+  ])('there is none of %s, and no file', async (_, art, more, status) => {
+    const cwd = makeFolder({ 'pear.png': art });
+    const { results } = await reportOf(['pear.png', ...SHARP, '--proof', 'proofs', ...more], cwd);
+    expect(results[0]).toMatchObject({ status, output: null, proof: null, proofError: null });
+    expect(listFiles(cwd)).toEqual(['pear.png']);
+  });
+
+  it('of a round body shows it from four sides, and says so', async () => {
+    const cwd = makeFolder({ 'pear.png': ART });
+    const words = ['check', 'pear.png', '--blank', 'mug-11oz', '--wrap', 'around', '--proof', 'proofs'];
+    const { results } = await reportOf([...words, '--proof-mark'], cwd);
+    expect(results[0]).toMatchObject({ proofError: null, proof: { marked: true } });
+    const bytes = readFileSync(join(cwd, results[0]!.proof!.path));
+    expect(readPrintRecord(bytes)?.kind).toBe('proof');
+    const { width = 0, height = 0 } = PNG.sync.read(bytes);
+    const { widthMm, heightMm } = results[0]!.blank;
+    const mm = (px: number) => (px / results[0]!.proof!.ppi) * 25.4;
+    // The paper laid flat, and below a row of four bodies the caption: the row is at least a third as high as the paper.
+    expect(mm(width)).toBeGreaterThan(widthMm);
+    expect(mm(height)).toBeGreaterThan(1.3 * heightMm);
   });
 
   it('--proof-mark without a proof is a slip', async () => {

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, watch } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
+import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { makeArt } from '../art.ts';
 import { listFiles, makeFolder } from '../temp-folder.ts';
@@ -44,6 +45,22 @@ describe('an interrupt', () => {
       expect(filesIn(join(cwd, 'out'))).toEqual(written.map((path) => path.replace('out/', '')).sort());
     },
   );
+
+  it('among proofs leaves whole ones only, each told, and no temporary file', async () => {
+    const cwd = makeFolder(MANY);
+    const { child, finished } = startCommand([...WORDS, '--proof', 'proofs'], { cwd });
+    await firstFile(join(cwd, 'proofs'));
+    child.kill('SIGINT');
+    const { code, stdout } = await finished;
+    expect(code).toBe(130);
+    const told = stdout.split('\n').filter((line) => line !== '');
+    const inFolder = (folder: string) => filesIn(join(cwd, folder)).map((name) => `${folder}/${name}`);
+    const proofs = inFolder('proofs');
+    expect(proofs.length).toBeGreaterThan(0);
+    expect(proofs.length).toBeLessThan(60);
+    expect([...inFolder('out'), ...proofs].sort()).toEqual(told.sort());
+    for (const path of proofs) expect(PNG.sync.read(readFileSync(join(cwd, path))).width).toBeGreaterThan(60);
+  });
 
   it('ends the waiting for standard input', async () => {
     const cwd = makeFolder();
