@@ -1,8 +1,8 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { lightnessTableOf } from '../conditions/colour-tables.ts';
 import { DRIVER_CONVERSION, type PrinterConversion } from '../conditions/printer-conversion.ts';
+import { findMergedShadows, type MergedShadows, TILE_MM } from '../faults/merged-shadows.ts';
 import { formatArea } from '../geometry/area.ts';
-import { UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
 import { type ConnectedArea, findConnectedAreas } from '../raster/connected-areas.ts';
 import {
   type ColourInputs,
@@ -12,21 +12,15 @@ import {
   phraseTrust,
   severityUnder,
 } from './colour-inputs.ts';
-import { addLightTiles, type DarkCensus, takeDarkCensus } from './dark-census.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { areaOfPixels, phrasePlace, placeInPicture } from './picture-place.ts';
-import { makeShadowTiles, type ShadowTiles } from './shadow-tiles.ts';
 
 const DARK_AREA = practiceLimit('large-dark-area');
 const DARK_LIGHTNESS = practiceLimit('large-dark-lightness').value;
 const DETAIL = practiceLimit('shadow-detail').value;
 const MERGE_REGION = practiceLimit('shadow-merge-region');
 const TONE = practiceLimit('shadow-tone').value;
-/** Detail is looked for over three tiles: what is spread wider is no detail to the eye (own choice). */
-const TILE_MM = 1;
-/** What is lighter than this beside a shadow makes its rim an edge, such as that of black lettering (own choice, from real art). */
-const LIGHT = 30;
 
 export default defineCheck<ColourInputs>({
   id: 'dark-coverage',
@@ -42,7 +36,7 @@ export default defineCheck<ColourInputs>({
   run: judge,
   phrases: {
     'shadow-merge': ({ facts, place }) =>
-      `${phraseShare(Number(facts.sharePercent))} of the visible art is shadow detail that "${facts.conditionName}" prints as one black; the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Lighten these shadows${facts.compensated === true ? '' : ', or let the conversion compensate the black point'}.${phraseTrust(facts)}`,
+      `${phraseShare(Number(facts.sharePercent))} of the visible art is shadow detail that "${facts.conditionName}" prints as one black; the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Lighten these shadows, with --mend lift-shadows or by hand${facts.compensated === true ? '' : ', or let the conversion compensate the black point'}.${phraseTrust(facts)}`,
     'large-dark': ({ facts, place }) =>
       `A dark area of ${formatArea(Number(facts.largestMm2))} in one piece (below L* ${facts.limitLightness}), about ${phrasePlace(place)}, carries much dye. Let the transfer dry well, and look for marks of feeding and for ghosting on a first piece.`,
   },
@@ -50,35 +44,23 @@ export default defineCheck<ColourInputs>({
 
 function judge(inputs: ColourInputs): CheckResult {
   const { picture, source, condition } = inputs;
-  const { raster, pixelMm } = picture;
   const table = lightnessTableOf(condition.profile, source, inputs.conversion ?? DRIVER_CONVERSION);
-  const tiles = makeShadowTiles(raster.widthPx, raster.heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
-  const limits = { darkLightness: DARK_LIGHTNESS, tone: TONE };
-  const census = takeDarkCensus(raster, table, limits, tiles);
-  if (areaOfPixels(picture, census.shadowPixels) >= MERGE_REGION.value)
-    addLightTiles(raster, table, LIGHT, tiles);
+  const shadows = findMergedShadows(picture.raster, table, picture.pixelMm, {
+    tone: TONE,
+    detail: DETAIL,
+    leastMm2: MERGE_REGION.value,
+    darkLightness: DARK_LIGHTNESS,
+  });
   return {
-    findings: [
-      ...findShadowMerge(inputs, census, tiles, table.printedBlack),
-      ...findLargeDark(inputs, census),
-    ],
+    findings: [...findShadowMerge(inputs, shadows, table.printedBlack), ...findLargeDark(inputs, shadows)],
   };
 }
 
 function findShadowMerge(
   inputs: ColourInputs,
-  { shadow, visiblePixels }: DarkCensus,
-  tiles: ShadowTiles,
+  { shadow, mergedPixels, visiblePixels }: MergedShadows,
   printedBlack: number,
 ): Finding[] {
-  const { widthPx } = inputs.picture.raster;
-  const hasDetail = tiles.findDetail(DETAIL * UNITS_PER_LIGHTNESS);
-  let mergedPixels = 0;
-  for (let at = shadow.indexOf(1); at !== -1; at = shadow.indexOf(1, at + 1)) {
-    // What has no detail merges with nothing: the mask keeps only what is lost.
-    if (hasDetail(at % widthPx, Math.floor(at / widthPx))) mergedPixels += 1;
-    else shadow[at] = 0;
-  }
   return findRegion(inputs, shadow, mergedPixels, MERGE_REGION, (areas, largestMm2) => ({
     code: 'shadow-merge',
     severity: severityUnder(inputs.condition),
@@ -104,7 +86,7 @@ function tellConversion(conversion: PrinterConversion | null): string {
   return `${how} ${isCompensated(conversion) ? 'with' : 'without'} black point compensation, by ${conversion ? 'the print-ready file' : 'the driver'}`;
 }
 
-function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: DarkCensus): Finding[] {
+function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: MergedShadows): Finding[] {
   return findRegion(inputs, dark, darkPixels, DARK_AREA, (areas, largestMm2) => ({
     code: 'large-dark',
     severity: 'advice',
