@@ -55,6 +55,7 @@ export async function mendArtwork(
   const asked = MENDS.filter(({ id }) => request.mends?.includes(id));
   if (asked.length === 0) return { artwork: given, request: asGiven, mends: [] };
   const condition = await conditionFor(request);
+  const { conversion = null } = request;
   const source = given.ownColours?.profile ?? SRGB_PROFILE;
   let artwork: Artwork = { ...given, mends: asked.map(({ id }) => id) };
   const mends: Mended[] = [];
@@ -65,7 +66,7 @@ export async function mendArtwork(
     const placing = request;
     const asRead = artwork;
     const job = (placed = raster) => placeArtwork({ ...asRead, raster: placed }, placing).job;
-    const context = { source, condition, job, extend: request.extend ?? 'reflect' };
+    const context = { source, condition, conversion, job, extend: request.extend ?? 'reflect' };
     const { raster: mended, originPx, inventedMm } = mend.apply(raster, context);
     if (mended === raster) continue;
     const before = await judgeBefore(artwork, mend, request, options);

@@ -12,7 +12,7 @@ export interface FlatBox {
 }
 
 /** Farther than this from the ground's colour, in any channel of 255, is not ground: JPEG noise stays within (own choice). */
-const TOLERANCE = 6;
+export const GROUND_TOLERANCE = 6;
 /** Of the rim as a whole, and of each of its sides: a subject may reach a side, and corners may be round (own choice). */
 const RIM_SHARE = 0.85;
 const SIDE_SHARE = 0.5;
@@ -41,9 +41,9 @@ export function findFlatBox(
     const [r, g, b, alpha] = read(pixel);
     return (
       alpha >= LEAST_ALPHA &&
-      Math.abs(r - ground[0]) <= TOLERANCE &&
-      Math.abs(g - ground[1]) <= TOLERANCE &&
-      Math.abs(b - ground[2]) <= TOLERANCE
+      Math.abs(r - ground[0]) <= GROUND_TOLERANCE &&
+      Math.abs(g - ground[1]) <= GROUND_TOLERANCE &&
+      Math.abs(b - ground[2]) <= GROUND_TOLERANCE
     );
   };
   const shares = sides.map((side) => side.filter(isGround).length / side.length);

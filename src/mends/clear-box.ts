@@ -1,13 +1,8 @@
-import { practiceLimit } from '../catalogue/practice.ts';
-import { measureBoxStep } from '../faults/box-step.ts';
-import { type FlatBox, findFlatBox } from '../faults/flat-box.ts';
-import { coversBlank } from '../job/covers-blank.ts';
-import { pixelAreaOf } from '../job/pixel-area.ts';
+import type { FlatBox } from '../faults/flat-box.ts';
 import { addAlpha } from '../raster/add-alpha.ts';
 import { channelsOf, type Raster } from '../raster/raster.ts';
-import type { MendContext, MendDefinition, MendedRaster } from './define-mend.ts';
-
-const AREA = practiceLimit('flat-box-area').value;
+import { findBoxAtFault } from './box-at-fault.ts';
+import type { MendDefinition, MendedRaster } from './define-mend.ts';
 
 export default {
   id: 'clear-box',
@@ -27,18 +22,6 @@ export default {
     }
   },
 } satisfies MendDefinition;
-
-function findBoxAtFault(raster: Raster, { job, source }: MendContext): FlatBox | null {
-  const placed = job(raster);
-  if (placed === null) return null;
-  const covers = coversBlank(placed);
-  const box = findFlatBox(raster, placed.contentBoxPx, (colour) => {
-    const { visible, nearWhite } = measureBoxStep(colour, source, placed.blank.baseColour);
-    // A coloured ground that leaves no edge on the blank is a design.
-    return visible && (nearWhite || !covers);
-  });
-  return box !== null && box.pixels * pixelAreaOf(placed) >= AREA - 1e-6 ? box : null;
-}
 
 function clearBox(raster: Raster, { boxPx, mask }: FlatBox): Raster {
   const clear = addAlpha(raster);

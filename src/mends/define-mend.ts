@@ -1,3 +1,4 @@
+import type { PrinterConversion } from '../conditions/printer-conversion.ts';
 import type { PrintingCondition } from '../conditions/printing-condition.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import type { IccProfile } from '../icc/profile.ts';
@@ -13,6 +14,8 @@ export interface MendContext {
   /** Of the raster's samples. */
   readonly source: IccProfile;
   readonly condition: PrintingCondition;
+  /** null where the driver converts. */
+  readonly conversion: PrinterConversion | null;
   /** The raster, or another one in its stead, placed on its blank; null when nothing is visible. */
   readonly job: (raster?: Raster) => Job | null;
   readonly extend: ExtendHow;

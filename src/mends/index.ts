@@ -3,7 +3,9 @@ import clearHaze from './clear-haze.ts';
 import type { MendDefinition } from './define-mend.ts';
 import dropStrays from './drop-strays.ts';
 import extendEdges from './extend-edges.ts';
+import freeShadow from './free-shadow.ts';
 import intoGamut from './into-gamut.ts';
+import liftShadows from './lift-shadows.ts';
 import recolourFringe from './recolour-fringe.ts';
 import whitenBox from './whiten-box.ts';
 
@@ -11,9 +13,11 @@ import whitenBox from './whiten-box.ts';
 export const MENDS: readonly MendDefinition[] = [
   clearHaze,
   dropStrays,
+  freeShadow,
   clearBox,
   whitenBox,
   recolourFringe,
   extendEdges,
+  liftShadows,
   intoGamut,
 ];

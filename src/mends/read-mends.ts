@@ -5,12 +5,9 @@ import { MENDS } from './index.ts';
 /** Stands for every mend that takes away only what nobody would miss. */
 export const GENTLE = 'gentle';
 
-/** Named for later; until then they are refused as what they are, not as mistakes. */
-const LATER = ['lift-shadows', 'free-shadow'];
-
 /**
  * The ids in a list such as `drop-strays, into-gamut`, each once, in the order in which they are carried out.
- * @throws BlankcheckError `unknown-mend`, `not-built-yet`
+ * @throws BlankcheckError `unknown-mend`
  */
 export function readMends(text: string): readonly string[] {
   const words = text
@@ -23,18 +20,12 @@ export function readMends(text: string): readonly string[] {
 }
 
 function listGentle(): readonly string[] {
-  const gentle = MENDS.filter((mend) => mend.gentle).map(({ id }) => id);
-  if (gentle.length === 0) throw notBuiltYet(GENTLE);
-  return gentle;
+  return MENDS.filter((mend) => mend.gentle).map(({ id }) => id);
 }
 
 function readOne(word: string): string {
   if (MENDS.some(({ id }) => id === word)) return word;
-  throw LATER.includes(word) ? notBuiltYet(word) : unknown(word);
-}
-
-function notBuiltYet(word: string): BlankcheckError {
-  return new BlankcheckError('not-built-yet', `--mend ${word} is not built yet.\nName ${listNames()}.`);
+  throw unknown(word);
 }
 
 function unknown(word: string): BlankcheckError {
@@ -47,6 +38,5 @@ function unknown(word: string): BlankcheckError {
 }
 
 function listNames(): string {
-  const names = MENDS.map(({ id }) => id);
-  return (MENDS.some(({ gentle }) => gentle) ? [...names, GENTLE] : names).join(', ');
+  return [...MENDS.map(({ id }) => id), GENTLE].join(', ');
 }

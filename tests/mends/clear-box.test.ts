@@ -13,7 +13,8 @@ const request = { widthMm: 60 };
 
 function mend(raster: Raster, asked = request): Raster {
   const job = (placed = raster) => subjectOf(placed, asked).job;
-  return clearBox.apply(raster, { source: SRGB_PROFILE, condition, job, extend: 'reflect' }).raster;
+  return clearBox.apply(raster, { source: SRGB_PROFILE, condition, conversion: null, job, extend: 'reflect' })
+    .raster;
 }
 
 /** The same without alpha. */

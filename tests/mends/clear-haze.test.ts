@@ -11,7 +11,13 @@ const request = { widthMm: 60 };
 
 function mend(raster: Raster): Raster {
   const job = (placed = raster) => subjectOf(placed, request).job;
-  return clearHaze.apply(raster, { source: SRGB_PROFILE, condition, job, extend: 'reflect' }).raster;
+  return clearHaze.apply(raster, {
+    source: SRGB_PROFILE,
+    condition,
+    conversion: null,
+    job,
+    extend: 'reflect',
+  }).raster;
 }
 
 const alphaOf = ({ data }: Raster) => data.filter((_, i) => i % 4 === 3);

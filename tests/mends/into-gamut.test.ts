@@ -20,7 +20,13 @@ import { artworkOf, paintRaster } from '../pictures.ts';
 const condition = await loadCondition('coated-reference');
 const table = gamutTableOf(condition.profile, SRGB_PROFILE);
 const map = gamutMapOf(condition.profile, SRGB_PROFILE)!;
-const context = { source: SRGB_PROFILE, condition, job: () => null, extend: 'reflect' } as const;
+const context = {
+  source: SRGB_PROFILE,
+  condition,
+  conversion: null,
+  job: () => null,
+  extend: 'reflect',
+} as const;
 const mend = (raster: Raster) => intoGamut.apply(raster, context).raster;
 
 /** Every colour of a grid over the cube of sRGB, 40 a side. */

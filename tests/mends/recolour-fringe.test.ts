@@ -11,7 +11,13 @@ const request = { widthMm: 44 };
 
 function mend(raster: Raster): Raster {
   const job = (placed = raster) => subjectOf(placed, request).job;
-  return recolourFringe.apply(raster, { source: SRGB_PROFILE, condition, job, extend: 'reflect' }).raster;
+  return recolourFringe.apply(raster, {
+    source: SRGB_PROFILE,
+    condition,
+    conversion: null,
+    job,
+    extend: 'reflect',
+  }).raster;
 }
 
 const fringesOf = (raster: Raster) => findingsOf(outcomesOf(raster, request), 'edge-fringe');

@@ -11,7 +11,13 @@ const request = { widthMm: 60 };
 
 function mend(raster: Raster): Raster {
   const job = () => subjectOf(raster, request).job;
-  return whitenBox.apply(raster, { source: SRGB_PROFILE, condition, job, extend: 'reflect' }).raster;
+  return whitenBox.apply(raster, {
+    source: SRGB_PROFILE,
+    condition,
+    conversion: null,
+    job,
+    extend: 'reflect',
+  }).raster;
 }
 
 /** A ring on a noisy ground: inside it is a patch of the ground's colour, which the ring encloses. */
