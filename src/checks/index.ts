@@ -1,6 +1,7 @@
 import alphaHaze from './alpha-haze.ts';
 import alreadyPrepared from './already-prepared.ts';
 import bleedCover from './bleed-cover.ts';
+import cutOffEdge from './cut-off-edge.ts';
 import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
 import edgeFringe from './edge-fringe.ts';
@@ -54,6 +55,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   nearWhiteBox,
   hollowAlpha,
   edgeFringe,
+  cutOffEdge,
   statedDensity,
   orientationTag,
   embeddedProfile,

@@ -153,6 +153,7 @@ describe('every check has its say once, in the order of the list', () => {
       'near-white-box',
       'hollow-alpha',
       'edge-fringe',
+      'cut-off-edge',
       'stated-density',
       'gamut',
       'dark-coverage',

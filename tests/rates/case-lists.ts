@@ -1,3 +1,4 @@
+import { CUT_OFF_EDGE_CASES } from './cut-off-edge-cases.ts';
 import {
   ALPHA_HAZE_CASES,
   HOLLOW_ALPHA_CASES,
@@ -6,7 +7,7 @@ import {
 } from './cut-out-cases.ts';
 import { THIN_BORDER_CASES, THIN_DETAIL_CASES } from './detail-cases.ts';
 import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
-import type { FaultCase, Plant } from './fault-case.ts';
+import type { FaultCase } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
 /** The made pictures of each check; a check gets its rates by standing here. */
@@ -18,8 +19,6 @@ export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
   'stray-pixels': STRAY_PIXELS_CASES,
   'near-white-box': NEAR_WHITE_BOX_CASES,
   'edge-fringe': EDGE_FRINGE_CASES,
+  'cut-off-edge': CUT_OFF_EDGE_CASES,
   'marked-preview': MARKED_PREVIEW_CASES,
 };
-
-/** The faults that are put into real pictures, in turn. */
-export const PLANTS: readonly Plant[] = [];

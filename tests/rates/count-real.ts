@@ -1,12 +1,13 @@
 import type { CheckDefinition } from '../../src/checks/define-check.ts';
 import { CHECKS } from '../../src/checks/index.ts';
-import { CASE_LISTS, type PLANTS } from './case-lists.ts';
+import { CASE_LISTS } from './case-lists.ts';
+import type { Plant } from './fault-case.ts';
 import type { Judgement } from './judgements.ts';
 
 /** What one picture gave: every code found, as `check/code`. */
 export interface Seen {
   readonly name: string;
-  readonly planted: (typeof PLANTS)[number] | null;
+  readonly planted: Plant | null;
   readonly found: readonly string[];
 }
 
