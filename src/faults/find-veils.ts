@@ -4,6 +4,7 @@ import type { RectPx } from '../geometry/rectangle.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type AlphaCells, measureAlphaCells } from './alpha-cells.ts';
+import { countAwayFromArt } from './away-from-art.ts';
 import { measureBoxStep } from './box-step.ts';
 import { boxOfArea, isEnd, listCellAreas, sumUpArea, visitNeighbours } from './cell-areas.ts';
 
@@ -45,7 +46,8 @@ export interface Veils {
 /**
  * The veils that an eye sees on the base: cells of about 1 mm whose faint pixels have one alpha, hanging together over
  * the limit of area. Soft edges, glows and shadows have low alpha too, but fade: they go on at a lower alpha, where a
- * veil ends at nothing. null for pictures without alpha and in inks, and where there is none.
+ * veil ends at nothing; and the rows of pixels beside art are its edge, so that at least half of the limit must lie
+ * farther away. null for pictures without alpha and in inks, and where there is none.
  */
 export function findVeils(raster: Raster, { boxPx, pixelMm2, source, base }: PrintedArt): Veils | null {
   const cells = measureAlphaCells(raster, boxPx, Math.sqrt(pixelMm2));
@@ -58,7 +60,9 @@ export function findVeils(raster: Raster, { boxPx, pixelMm2, source, base }: Pri
     const areaMm2 = Math.round(pixels * pixelMm2 * 1e6) / 1e6;
     if (areaMm2 < AREA_MM2 || alpha > MEAN_MOST || fades(cells, means, area, alpha)) continue;
     const { lightness } = measureBoxStep(overWhite, source, base);
-    if (lightness >= STEP)
+    if (lightness < STEP) continue;
+    const least = Math.ceil(AREA_MM2 / 2 / pixelMm2);
+    if (countAwayFromArt(raster, cells, area, least) >= least)
       veils.push({ boxPx: boxOfArea(cells, area), areaMm2, alpha, lightnessStep: lightness, area });
   }
   veils.sort((a, b) => b.areaMm2 - a.areaMm2 || a.area[0]! - b.area[0]!);
