@@ -1,6 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { nameColour } from '../colour/name-colour.ts';
-import { findFringe } from '../faults/find-fringe.ts';
+import { COARSEST_MM, findFringe } from '../faults/find-fringe.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
@@ -37,6 +37,9 @@ export default defineCheck<Inputs>({
   needs: ({ artwork: { raster }, job, picture }) => {
     if (job === null) return { skip: 'nothing is visible, so there is no edge' };
     if (raster.hasAlpha && raster.model === 'cmyk') return { skip: 'edges in art of inks are not judged' };
+    const pixelMm = Math.sqrt(pixelAreaOf(job));
+    if (pixelMm > COARSEST_MM)
+      return { skip: `pixels of ${formatLength(pixelMm)} are too coarse to tell a rim from a soft edge` };
     return { inputs: { job, raster, picture } };
   },
   run: judge,

@@ -1,12 +1,12 @@
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
 import { type AlphaCells, boxOfCell, FAINT_MOST } from './alpha-cells.ts';
 
-/** An edge of art that lies across pixels leaves faint ones up to here (common practice, no source). */
+/** An edge of art that lies across pixels leaves faint ones up to here, however large they print (common practice, no source). */
 const EDGE_PX = 2;
 
 /**
- * How many faint pixels of these cells have no art of more than half alpha within 2 px across, down or aslant; counted
- * no further than `enough`.
+ * How many faint pixels of these cells have no art of more than half alpha within a cell, across, down or aslant, where
+ * an edge or a narrow shadow lies; counted no further than `enough`.
  */
 export function countAwayFromArt(
   raster: Raster,
@@ -16,12 +16,13 @@ export function countAwayFromArt(
 ): number {
   const { widthPx, heightPx, data } = raster;
   const channels = channelsOf(raster);
+  const reachPx = Math.max(EDGE_PX, cells.cellPx);
   const half = fullScaleOf(raster) / 2;
   const faintMost = ((FAINT_MOST + 0.5) * fullScaleOf(raster)) / 255;
   const isArt = (x: number, y: number) =>
     x >= 0 && y >= 0 && x < widthPx && y < heightPx && data[(y * widthPx + x + 1) * channels - 1]! > half;
   const isBesideArt = (x: number, y: number) => {
-    for (let far = 1; far <= EDGE_PX; far += 1)
+    for (let far = 1; far <= reachPx; far += 1)
       for (let dy = -far; dy <= far; dy += far)
         for (let dx = -far; dx <= far; dx += far) if (isArt(x + dx, y + dy)) return true;
     return false;

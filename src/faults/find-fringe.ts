@@ -14,6 +14,8 @@ const ASIDE = 0.35;
 const SOFT_MOST = 0.3;
 /** A rim of fewer pixels says nothing. */
 const LEAST_PIXELS = 24;
+/** Larger pixels print every soft edge as wide as a rim, and what lies five of them within is another part of the art (own choice, from real art). */
+export const COARSEST_MM = 0.35;
 /** An outline has one colour up to its end, a shadow as far as the art does not lie over it; in a fringe the background fades out of the rim at least so much, in its faint pixels too (own choice). */
 const FADES_TO = 0.8;
 const FAINT_FADES_TO = 0.88;
@@ -34,9 +36,10 @@ export interface Fringe {
  * The fringe of a cut-out: along enough of the rim the colour leads from that within towards one background, and the
  * more so the more open a pixel is. That tells it from outlines, which have one colour up to their end, from soft
  * clean edges, whose colour is that within, and from glows and shadows, which are wider or keep their colour while they
- * fade. null where there is none.
+ * fade. null where there is none, and for pixels over `COARSEST_MM`, in which none can be told.
  */
 export function findFringe(raster: Raster, boxPx: RectPx, pixelMm: number): Fringe | null {
+  if (pixelMm > COARSEST_MM) return null;
   const { pixels: rim, ends: allEnds } = listRim(raster, boxPx);
   const ends = rim.filter(({ layer }) => layer === 1);
   const open = rim.filter(({ layer }) => layer < 0);

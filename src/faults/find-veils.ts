@@ -46,8 +46,8 @@ export interface Veils {
 /**
  * The veils that an eye sees on the base: cells of about 1 mm whose faint pixels have one alpha, hanging together over
  * the limit of area. Soft edges, glows and shadows have low alpha too, but fade: they go on at a lower alpha, where a
- * veil ends at nothing; and the rows of pixels beside art are its edge, so that at least half of the limit must lie
- * farther away. null for pictures without alpha and in inks, and where there is none.
+ * veil ends at nothing; and what lies within a millimetre of art is its edge, or a narrow shadow, so that at least half
+ * of the limit must lie farther away. null for pictures without alpha and in inks, and where there is none.
  */
 export function findVeils(raster: Raster, { boxPx, pixelMm2, source, base }: PrintedArt): Veils | null {
   const cells = measureAlphaCells(raster, boxPx, Math.sqrt(pixelMm2));

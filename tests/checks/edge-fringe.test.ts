@@ -59,7 +59,7 @@ describe('edge-fringe', () => {
     ['glow', glowing(20, 0.7, WHITE)],
     ['drop shadow', glowing(10, 0.5, BLACK, 5)],
     ['tight shadow', glowing(6, 0.3, BLACK)],
-    ['hard edge', paintRaster(60, 60, (x, y) => (x > 9 && x < 50 && y > 9 && y < 50 ? GREEN : CLEAR))],
+    ['hard edge', paintRaster(300, 300, (x, y) => (x > 9 && x < 290 && y > 9 && y < 290 ? GREEN : CLEAR))],
   ])('leaves what is meant alone: %s', (_, raster) => {
     expect(statusOf(raster)).toBe('passed');
   });
@@ -75,8 +75,11 @@ describe('edge-fringe', () => {
 
   it('has an answer to degenerate art', () => {
     expect(statusOf(paintRaster(9, 9, () => CLEAR))).toBe('skipped');
-    expect(statusOf(paintRaster(1, 1, () => GREEN))).toBe('passed');
-    expect(statusOf(paintRaster(1, 300, (_, y) => [9, 9, 9, y % 256]))).toBe('passed');
+    expect(statusOf(paintRaster(1, 1, () => GREEN))).toBe('skipped');
+    // 44 mm in 125 px are 0.352 mm each, in 126 px 0.349.
+    expect(statusOf(paintRaster(125, 125, () => GREEN))).toBe('skipped');
+    expect(statusOf(paintRaster(126, 126, () => GREEN))).toBe('passed');
+    expect(statusOf(paintRaster(1, 300, (_, y) => [9, 9, 9, y % 256]), { widthMm: 0.3 })).toBe('passed');
     expect(statusOf(paintRaster(300, 300, (x, y) => ((x + y) % 2 ? GREEN : CLEAR)))).toBe('passed');
     const inks = { widthPx: 9, heightPx: 9, model: 'cmyk', hasAlpha: true, depth: 8 } as const;
     expect(statusOf({ ...inks, data: new Uint8Array(405).fill(9) })).toBe('skipped');

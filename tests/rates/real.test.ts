@@ -4,13 +4,14 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { judgeChecks, pictureArtwork } from '../../src/check-artwork.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
+import type { RectPx } from '../../src/geometry/rectangle.ts';
 import { readArtwork } from '../../src/read-artwork.ts';
 import { blankOf } from '../checks/jobs.ts';
 import { seededNumbers } from '../pictures.ts';
-import { PLANTS } from './case-lists.ts';
-import { makeSheets } from './contact-sheets.ts';
+import { makeSheets, type Places } from './contact-sheets.ts';
 import { countReal, RATED, type Seen } from './count-real.ts';
 import { readJudgements } from './judgements.ts';
+import { PLANTS } from './plants.ts';
 import { listRealPictures, type RealPicture } from './real-pictures.ts';
 import { renderReal } from './render-rates.ts';
 
@@ -23,7 +24,10 @@ const PLANT_EVERY = 4;
 const request = { blank: blankOf('tile-ceramic-4.25in') };
 const path = join(dirname(fileURLToPath(import.meta.url)), 'real.md');
 
-async function look({ name, path: file }: RealPicture, index: number): Promise<Seen & { artwork: Artwork }> {
+async function look(
+  { name, path: file }: RealPicture,
+  index: number,
+): Promise<Seen & { artwork: Artwork; places: Places }> {
   let artwork = await readArtwork(readFileSync(file));
   let planted: Seen['planted'] = null;
   if (index % PLANT_EVERY === 1 && PLANTS.length > 0) {
@@ -38,10 +42,15 @@ async function look({ name, path: file }: RealPicture, index: number): Promise<S
   const outcomes = await judgeChecks(artwork, pictured, request, RATED);
   const broken = outcomes.find(({ status }) => status === 'broken');
   if (broken) throw new Error(`${name}: ${JSON.stringify(broken)}`);
+  const places: Record<string, RectPx> = {};
+  for (const outcome of outcomes)
+    if (outcome.status === 'found')
+      for (const { code, place } of outcome.findings)
+        if (place?.px) places[`${outcome.check}/${code}`] = place.px;
   const found = outcomes.flatMap((outcome) =>
     outcome.status === 'found' ? outcome.findings.map(({ code }) => `${outcome.check}/${code}`) : [],
   );
-  return { name, planted, found, artwork };
+  return { name, planted, found, artwork, places };
 }
 
 describe('rates on real pictures', () => {
@@ -55,9 +64,9 @@ describe('rates on real pictures', () => {
     const seen: Seen[] = [];
     for (const [index, picture] of pictures.entries()) {
       if (index % every !== 0) continue;
-      const { artwork, ...one } = await look(picture, index);
+      const { artwork, places, ...one } = await look(picture, index);
       seen.push(one);
-      await sheets?.add(one, artwork.raster);
+      await sheets?.add(one, artwork.raster, places);
     }
     await sheets?.finish();
     const run = countReal(seen, readJudgements(), packages);
