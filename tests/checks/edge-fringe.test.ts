@@ -79,7 +79,12 @@ describe('edge-fringe', () => {
     // 44 mm in 125 px are 0.352 mm each, in 126 px 0.349.
     expect(statusOf(paintRaster(125, 125, () => GREEN))).toBe('skipped');
     expect(statusOf(paintRaster(126, 126, () => GREEN))).toBe('passed');
-    expect(statusOf(paintRaster(1, 300, (_, y) => [9, 9, 9, y % 256]), { widthMm: 0.3 })).toBe('passed');
+    expect(
+      statusOf(
+        paintRaster(1, 300, (_, y) => [9, 9, 9, y % 256]),
+        { widthMm: 0.3 },
+      ),
+    ).toBe('passed');
     expect(statusOf(paintRaster(300, 300, (x, y) => ((x + y) % 2 ? GREEN : CLEAR)))).toBe('passed');
     const inks = { widthPx: 9, heightPx: 9, model: 'cmyk', hasAlpha: true, depth: 8 } as const;
     expect(statusOf({ ...inks, data: new Uint8Array(405).fill(9) })).toBe('skipped');
