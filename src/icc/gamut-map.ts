@@ -2,7 +2,7 @@ import { oklabToXyzD50, xyzD50ToOklab } from '../colour/oklab.ts';
 import { makeBackwardStages } from './backward-stages.ts';
 import { convertGrid3 } from './convert-grid3.ts';
 import { makeForwardStages, requireForward } from './forward-stages.ts';
-import type { GamutTable } from './gamut-table.ts';
+import { type GamutTable, UNITS_PER_DELTA_E } from './gamut-table.ts';
 import { planGrid } from './grid-plan.ts';
 import { findChroma, findHuePlanes } from './hue-planes.ts';
 import { makeLinkStages } from './link-stages.ts';
@@ -67,8 +67,16 @@ export function makeGamutMap(source: IccProfile, table: GamutTable): GamutMap | 
     const [lightness, chroma] = planes().project(l, Math.hypot(a, b), hue);
     return { lightness, chroma, hue };
   };
+  const codes = new Uint16Array(3);
+  const difference = new Uint16Array(1);
+  /** By the table: its nodes are those of the map, and a look at it takes a tenth of the time of a round trip. */
+  const isWithin = (colour: Float64Array): boolean => {
+    for (let i = 0; i < 3; i++) codes[i] = Math.round(colour[i]! * 65535);
+    table.measure16(codes, difference, 1);
+    return difference[0]! <= table.limit * UNITS_PER_DELTA_E;
+  };
   const tabulate: Stage = (colour) => {
-    if (table.measure(colour) <= table.limit) return;
+    if (isWithin(colour)) return;
     const { lightness, chroma, hue } = project(colour);
     toDevice(lightness, chroma, hue);
     for (let i = 0; i < 3; i++) colour[i] = device[i]!;

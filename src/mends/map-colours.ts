@@ -30,7 +30,7 @@ export function mapColours(raster: Raster, table: GamutTable, map: GamutMap): Ra
     for (let i = 0; i < over.length; i++) {
       const at = (firstPixel + over[i]!) * channels;
       const alpha = raster.hasAlpha ? raster.data[at + 3]! : full;
-      if (alpha === full) data.set(mapped.subarray(3 * i, 3 * i + 3), at);
+      if (alpha === full) copyColour(mapped, 3 * i, data, at);
       else unmix(data, at, alpha, mapped.subarray(3 * i, 3 * i + 3));
     }
   }
@@ -52,18 +52,23 @@ export function mapColours(raster: Raster, table: GamutTable, map: GamutMap): Ra
     return found.subarray(0, count);
   }
 
+  function mapByTable(colours: Samples): void {
+    if (colours instanceof Uint16Array) map.map16(colours, colours.length / 3);
+    else map.map8(colours, colours.length / 3);
+  }
+
   /** Colours that are all over the limit, in place. */
   function mapInside(colours: Samples): void {
     const original = colours.slice();
-    let left = colours;
-    let places = Uint32Array.from({ length: colours.length / 3 }, (_, i) => i);
-    for (let pass = 0; pass < PASSES && places.length > 0; pass++) {
-      if (left instanceof Uint16Array) map.map16(left, places.length);
-      else map.map8(left, places.length);
-      for (let i = 0; i < places.length; i++) colours.set(left.subarray(3 * i, 3 * i + 3), 3 * places[i]!);
-      const over = listOver(left, places.length);
-      left = gather(left, over);
-      places = Uint32Array.from(over, (i) => places[i]!);
+    mapByTable(colours);
+    let places = listOver(colours, colours.length / 3);
+    for (let pass = 1; pass < PASSES && places.length > 0; pass++) {
+      const left = gather(colours, places);
+      mapByTable(left);
+      for (let i = 0; i < places.length; i++) copyColour(left, 3 * i, colours, 3 * places[i]!);
+      const before = places;
+      places = listOver(left, before.length);
+      for (let i = 0; i < places.length; i++) places[i] = before[places[i]!]!;
     }
     for (const place of places) {
       const own = original.subarray(3 * place, 3 * place + 3);
@@ -112,11 +117,13 @@ export function mapColours(raster: Raster, table: GamutTable, map: GamutMap): Ra
 
 function gather(colours: Samples, places: Uint32Array): Samples {
   const gathered = colours.slice(0, places.length * 3);
-  for (let i = 0; i < places.length; i++) {
-    const from = 3 * places[i]!;
-    gathered[3 * i] = colours[from]!;
-    gathered[3 * i + 1] = colours[from + 1]!;
-    gathered[3 * i + 2] = colours[from + 2]!;
-  }
+  for (let i = 0; i < places.length; i++) copyColour(colours, 3 * places[i]!, gathered, 3 * i);
   return gathered;
+}
+
+/** Three numbers: a part of an array would be made for each pixel otherwise. */
+function copyColour(source: Samples, from: number, target: Samples, to: number): void {
+  target[to] = source[from]!;
+  target[to + 1] = source[from + 1]!;
+  target[to + 2] = source[from + 2]!;
 }

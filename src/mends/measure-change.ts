@@ -63,7 +63,7 @@ export function measureChange(before: Raster, after: Raster, source: IccProfile)
 }
 
 function overWhite(sample: number, alpha: number, full: number): number {
-  return Math.round((sample * alpha + (full - alpha) * full) / full);
+  return alpha === full ? sample : Math.round((sample * alpha + (full - alpha) * full) / full);
 }
 
 /** 0…1 each; gray three times. */
