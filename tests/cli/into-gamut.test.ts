@@ -9,6 +9,7 @@ import { toLabD50 } from '../../src/icc/lab-d50.ts';
 import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import type { RunReport } from '../../src/index.ts';
 import { COATED_REFERENCE } from '../icc/coated-reference.ts';
+import { codesOf, RGB_TABLE, rgbArt } from '../own-colours/jobs.ts';
 import { findSchemaFaults } from '../reports/report-schema.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
@@ -24,6 +25,12 @@ async function reportOf(argv: readonly string[], cwd: string) {
   const report = JSON.parse(stdout) as RunReport;
   expect(findSchemaFaults(report)).toEqual([]);
   return { code, result: report.results[0]! };
+}
+/** Tags of the table of tags whose names begin so get another, which nobody knows. */
+function renameTags(profile: Uint8Array, from: string, to: string): Buffer {
+  const renamed = Buffer.from(profile);
+  for (let at = renamed.indexOf(from); at >= 0 && at < 512; at = renamed.indexOf(from)) renamed.write(to, at);
+  return renamed;
 }
 const gamutOf = ({ outcomes }: RunReport['results'][number]) =>
   outcomes.find(({ check }) => check === 'gamut')!;
@@ -81,14 +88,23 @@ describe('--mend into-gamut', () => {
     ['a condition without a way to its inks', ['B2A', 'xxx'], /B2A/],
     ['a condition without a way back', ['A2B', 'xxx'], /A2B/],
   ] as const)('%s is refused before a picture is read', async (_, [from, to], words) => {
-    const profile = Buffer.from(COATED_REFERENCE);
-    for (let at = profile.indexOf(from); at >= 0 && at < 512; at = profile.indexOf(from))
-      profile.write(to, at);
-    const cwd = makeFolder({ 'bed.png': VIVID, 'mine.icc': profile });
+    const cwd = makeFolder({ 'bed.png': VIVID, 'mine.icc': renameTags(COATED_REFERENCE, from, to) });
     const { code, stdout, stderr } = await runMain([...MEND, '--condition', 'mine.icc'], { cwd });
     expect([code, stdout]).toEqual([2, '']);
     expect(stderr).toMatch(words);
     expect(stderr).toContain('mine.icc');
+  });
+
+  // There is a way back from every working picture: art in a space that has none is read into one that has.
+  it('mends art in a space of tables without a way back', async () => {
+    const oneWay = renameTags(RGB_TABLE, 'B2A', 'xxx');
+    const cwd = makeFolder({ 'bed.png': rgbArt(oneWay, codesOf(3)) });
+    const words = ['bed.png', '--blank', '40x40mm', '--width', '30mm', '--anyway'];
+    const before = await reportOf(words, cwd);
+    expect(gamutOf(before.result).status).toBe('found');
+    const { result } = await reportOf([...words, '--mend', 'into-gamut', '--force'], cwd);
+    expect(gamutOf(result).status).toBe('passed');
+    expect(result.mends).toMatchObject([{ mend: 'into-gamut', mended: ['gamut/out-of-gamut'] }]);
   });
 
   it('goes by the condition that is named: what it holds stays as it is', async () => {
