@@ -9,6 +9,7 @@ export type CommandName =
   | 'calibrate'
   | 'record'
   | 'history'
+  | 'explain'
   | 'completions'
   | 'limits';
 
@@ -102,6 +103,13 @@ export const COMMANDS: readonly CommandRow[] = [
     takesHelp: 'words that occur in a record: art, blank, lot, printer, paper, defect, note, date',
     help: 'show what was recorded, what worked first',
     examples: ['blankcheck history tile firm', 'blankcheck history --csv > pressed.csv'],
+  },
+  {
+    name: 'explain',
+    takes: '[findings...]',
+    takesHelp: 'checks, or codes of theirs, as the report names them; all are listed without a word',
+    help: 'say what a finding means, why it matters, and what to do',
+    examples: ['blankcheck explain bleed-cover', 'blankcheck explain shadow-merge'],
   },
   {
     name: 'completions',

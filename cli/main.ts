@@ -59,6 +59,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { showHistory } = await import('./commands/show-history.ts');
       return showHistory(operands, options, io);
     }
+    case 'explain': {
+      const { explainFindings } = await import('./commands/explain-finding.ts');
+      return explainFindings(operands, options, io);
+    }
     case 'completions': {
       const { printCompletions } = await import('./commands/print-completions.ts');
       return printCompletions(operands, io);

@@ -17,7 +17,7 @@ export interface OptionRow {
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
 const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'record', 'history', 'limits'];
-const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', ...LISTS];
+const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', 'explain', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
   {

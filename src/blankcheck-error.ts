@@ -34,6 +34,7 @@ export const ERROR_KINDS = {
   'measured-does-not-fit': 'usage',
   'unknown-blank': 'usage',
   'unknown-mend': 'usage',
+  'unknown-finding': 'usage',
   'unknown-mark': 'usage',
   'unknown-command': 'usage',
   'missing-blank': 'usage',

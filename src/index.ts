@@ -130,6 +130,7 @@ export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
+export { renderFindingPage } from './reports/finding-page.ts';
 export { type InspectedFile, toInspectionsJson } from './reports/inspection-json.ts';
 export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';

@@ -28,6 +28,7 @@ const NAMES = [
   'nearestIds',
   'openZip',
   'phraseFinding',
+  'renderFindingPage',
   'readZipEntries',
   'renderCheckTable',
   'showHidden',

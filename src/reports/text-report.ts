@@ -12,6 +12,7 @@ import { tellProof } from './text-proof.ts';
 import { tellSheet } from './text-sheet.ts';
 import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
 import { showHidden } from './visible-text.ts';
+import { findWorst } from './worst-finding.ts';
 
 export interface TextReportOptions extends Page {
   /** Tell the plan step by step, as a dry run does; in one line otherwise. */
@@ -37,6 +38,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     tellSheet(report, options),
     tellMends(report, options),
     ...tellFindings(outcomes, options.checks ?? CHECKS, options),
+    tellMore(outcomes, options),
     tellNotChecked(outcomes, options),
     [...tellPassed(outcomes, options), ...(options.showPlan ? [] : tellPlanInALine(report, options))],
     options.showPlan ? tellSteps(report, options) : [],
@@ -56,6 +58,12 @@ function tellVerdict(report: ArtworkReport, page: Page): readonly string[] {
   // Under READY TO PRINT, a file of an older run that was left where it is would be taken for this one.
   if (report.error && report.status === 'ready') return hang('NOT WRITTEN: ', told, page, 'stop');
   return hang(`${VERDICT_WORDS[report.status]}: `, told, page, VERDICT_STYLES[report.status]);
+}
+
+/** Where the worst finding is explained; the others by the names beside them. */
+function tellMore(outcomes: readonly Outcome[], page: Page): readonly string[] {
+  const worst = findWorst({ error: null, outcomes });
+  return worst ? hang('  ', paint(`What it means: blankcheck explain ${worst}`, 'quiet', page), page) : [];
 }
 
 function tellReason({ error }: ArtworkReport, page: Page): readonly string[] {

@@ -35,7 +35,8 @@ describe('--help', () => {
       const request = await parseArguments(words);
       if (request.wants !== 'run') throw new Error(`not a run: ${example}`);
       if (request.command === 'limits') continue;
-      if (['calibrate', 'suits', 'inspect', 'history', 'completions'].includes(request.command)) continue;
+      if (['calibrate', 'suits', 'inspect', 'history', 'explain', 'completions'].includes(request.command))
+        continue;
       const blank = request.command === 'press' ? request.operands[0] : request.options.blank;
       if (request.command === 'blanks') expect(searchBlanks(request.operands)).not.toHaveLength(0);
       else if (!/^(?:round:|\d)/.test(blank!)) expect(findBlank(blank!)).toBeDefined();
