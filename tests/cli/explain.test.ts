@@ -54,12 +54,9 @@ describe('blankcheck explain', () => {
     ).toEqual(CHECKS.map(({ id }) => id));
   });
 
-  it.each(['bleed-covr', 'bleed-cover/shrt', 'gamut/short', '../package'])(
-    'refuses "%s"',
-    async (word) => {
-      const { code, stdout, stderr } = await runMain(['explain', word], { cwd: '.' });
-      expect([code, stdout]).toEqual([2, '']);
-      expect(stderr).toContain('unknown-finding');
-    },
-  );
+  it.each(['bleed-covr', 'bleed-cover/shrt', 'gamut/short', '../package'])('refuses "%s"', async (word) => {
+    const { code, stdout, stderr } = await runMain(['explain', word], { cwd: '.' });
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr).toContain('unknown-finding');
+  });
 });
