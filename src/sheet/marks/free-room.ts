@@ -49,19 +49,19 @@ export class FreeRoom {
     const stride = this.#columns + 1;
     let best: RectMm | null = null;
     let least = Infinity;
+    // One for all places that are asked about: there are tens of thousands.
+    const place = { x: 0, y: 0, width: widthMm, height: heightMm };
     for (let row = 0; row + rows <= this.#rows; row++)
       for (let column = 0; column + columns <= this.#columns; column++) {
         const at = row * stride + column;
         const below = at + rows * stride;
         if (sums[below + columns]! - sums[below]! - sums[at + columns]! + sums[at]! > 0) continue;
-        const place = {
-          x: this.#area.x + column * this.#cellMm,
-          y: this.#area.y + row * this.#cellMm,
-          width: widthMm,
-          height: heightMm,
-        };
+        place.x = this.#area.x + column * this.#cellMm;
+        place.y = this.#area.y + row * this.#cellMm;
         const price = cost(place);
-        if (price < least) [least, best] = [price, place];
+        if (price >= least) continue;
+        least = price;
+        best = { ...place };
       }
     return best;
   }

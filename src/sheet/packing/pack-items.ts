@@ -10,18 +10,30 @@ import type { PackedPage, PackItem, Size } from './pack-item.ts';
  * @throws Error for an item that fits in none: whoever calls has told that piece from the others.
  */
 export function packItems(items: readonly PackItem[], room: Size, gutter: number): readonly PackedPage[] {
+  return packItemsWithin(items, room, gutter, Infinity)!;
+}
+
+/** The same, where more pages than `mostPages` are of no use: null then, and found out early. @throws as packItems */
+export function packItemsWithin(
+  items: readonly PackItem[],
+  room: Size,
+  gutter: number,
+  mostPages: number,
+): readonly PackedPage[] | null {
   // With a gutter to the right of and below every item and the room, what may not touch may meet.
   const grown = { width: room.width + gutter, height: room.height + gutter };
   const { widened, original } = widen(items, grown, gutter);
-  const fewest = Math.ceil(areaOf(widened, widened.keys()) / (grown.width * grown.height));
+  const fewest = leastPages(widened, widened.keys(), grown);
   let best: readonly PackedPage[] | null = null;
   for (const way of WAYS) {
-    const pages = packBy(widened, grown, way);
-    if (best === null || pages.length < best.length) best = pages;
-    if (best.length <= fewest) break;
+    const most: number = best ? best.length - 1 : mostPages;
+    if (most < fewest) break;
+    best = packBy(widened, grown, way, most) ?? best;
   }
-  return best!.map((page) =>
-    page.map((packed) => ({ ...packed, shape: original[packed.item]![packed.shape]! })),
+  return (
+    best?.map((page) =>
+      page.map((packed) => ({ ...packed, shape: original[packed.item]![packed.shape]! })),
+    ) ?? null
   );
 }
 
@@ -37,11 +49,18 @@ const WAYS: readonly Way[] = [
   ...RULES.map((rule) => ({ rules: [rule], seamless: false })),
 ];
 
-function packBy(items: readonly PackItem[], room: Size, { rules, seamless }: Way): PackedPage[] {
+/** null once it is clear that more than `most` pages are needed. */
+function packBy(
+  items: readonly PackItem[],
+  room: Size,
+  { rules, seamless }: Way,
+  most: number,
+): PackedPage[] | null {
   const pages: PackedPage[] = [];
   let left = [...items.keys()];
   let joinable = seamless;
   while (left.length > 0) {
+    if (pages.length + leastPages(items, left, room) > most) return null;
     const whole: PackedPage | null = joinable ? findSeamlessPage(items, left, room) : null;
     joinable = whole !== null;
     const page =
@@ -55,6 +74,14 @@ function packBy(items: readonly PackItem[], room: Size, { rules, seamless }: Way
     left = left.filter((item) => !gone.has(item));
   }
   return pages;
+}
+
+/** What doubles lose in a sum of areas, as part of a page. */
+const ROUNDING = 1e-9;
+
+/** As many pages as the area alone asks for. */
+function leastPages(items: readonly PackItem[], which: Iterable<number>, room: Size): number {
+  return Math.ceil(areaOf(items, which) / (room.width * room.height) - ROUNDING);
 }
 
 function fullest(items: readonly PackItem[], pages: readonly PackedPage[]): PackedPage {

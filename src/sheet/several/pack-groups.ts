@@ -1,12 +1,20 @@
-import { packItems } from '../packing/pack-items.ts';
-import { type Arrangement, arrangeGroup, type GroupMember } from './arrange-group.ts';
+import type { PointMm } from '../../geometry/rectangle.ts';
+import { packItemsWithin } from '../packing/pack-items.ts';
+import { type Arrangement, arrangeGroup } from './arrange-group.ts';
 import type { PageWay } from './page-ways.ts';
 import type { SheetPiece } from './sheet-piece.ts';
 
-/** A page that is filled one way; places in pixels from the top left of the page. */
+/** Where the middle of a piece lies on its page. */
+export interface PackedPiece {
+  readonly piece: number;
+  readonly turn: 0 | 90;
+  readonly middleMm: PointMm;
+}
+
+/** A page that is filled one way. */
 export interface FilledPage {
   readonly way: PageWay;
-  readonly members: readonly GroupMember[];
+  readonly members: readonly PackedPiece[];
 }
 
 export interface PackedGroups {
@@ -28,7 +36,7 @@ export function packGroups(pieces: readonly SheetPiece[], ways: readonly PageWay
     separate.has(group) ? members.map((member) => [member]) : [members],
   );
   return {
-    pages: packBest(pieces, items.filter(takes), ways),
+    pages: packBest(pieces, items.filter(takes), ways)!,
     apart: [...separate],
     misfits: items.filter((members) => !takes(members)).flat(),
   };
@@ -42,51 +50,78 @@ function groupPieces(pieces: readonly SheetPiece[]): ReadonlyMap<number, readonl
 
 type Items = readonly (readonly number[])[];
 
+/**
+ * Tight ways are tried first, for they mostly need the fewest pages: of a roomier one, which is better where it needs no
+ * more, it is then soon clear whether it does. null where more pages than `mostPages` are needed.
+ */
 function packBest(
   pieces: readonly SheetPiece[],
   items: Items,
   ways: readonly PageWay[],
-): readonly FilledPage[] {
+  mostPages = Infinity,
+): readonly FilledPage[] | null {
   if (items.length === 0) return [];
   let best: readonly FilledPage[] | null = null;
-  for (const way of ways) {
-    const pages = packOneWay(pieces, items, way, ways);
-    if (pages && (best === null || pages.length < best.length)) best = pages;
-    if (best?.length === 1) break;
+  let most = mostPages;
+  for (const way of ways.toReversed()) {
+    const pages = packOneWay(pieces, items, way, ways, most);
+    if (pages === null) continue;
+    best = pages;
+    most = pages.length;
   }
-  return best!;
+  return best;
 }
 
-/** What this way does not take goes on pages of other ways; null where it takes nothing. */
+/** What this way does not take goes on pages of other ways; null where it takes nothing, or needs more pages. */
 function packOneWay(
   pieces: readonly SheetPiece[],
   items: Items,
   way: PageWay,
   ways: readonly PageWay[],
+  mostPages: number,
 ): readonly FilledPage[] | null {
   const shapes = items.map((members) => shapesFor(pieces, members, way));
   const fitting = [...items.keys()].filter((item) => shapes[item]!.length > 0);
   if (fitting.length === 0) return null;
   const rest = items.filter((_, item) => shapes[item]!.length === 0);
-  const { roomPx, gutterPx, spare } = way;
-  const packed = packItems(
+  const { room, gutter } = way.grain;
+  const packed = packItemsWithin(
     fitting.map((item) => ({ shapes: shapes[item] as [Arrangement, ...Arrangement[]] })),
-    roomPx,
-    gutterPx,
+    room,
+    gutter,
+    mostPages - Math.min(rest.length, 1),
   );
-  const pages = packed.map((page): FilledPage => {
-    const laid = page.map(({ item, shape, x, y }) => ({ x, y, ...pick(shapes[fitting[item]!]!, shape) }));
-    const right = Math.max(...laid.map(({ x, width }) => x + width));
-    const bottom = Math.max(...laid.map(({ y, height }) => y + height));
-    const share = spare === 'all-round' ? 2 : 1;
-    const left = roomPx.x + Math.floor((roomPx.width - right) / share);
-    const top = roomPx.y + Math.floor((roomPx.height - bottom) / share);
-    const members = laid.flatMap((item) =>
-      item.members.map((member) => ({ ...member, x: left + item.x + member.x, y: top + item.y + member.y })),
-    );
-    return { way, members: members.sort((one, other) => one.piece - other.piece) };
-  });
-  return [...pages, ...packBest(pieces, rest, ways)];
+  if (packed === null) return null;
+  const pages = packed.map((page) =>
+    placeOnPage(
+      page.map(({ item, shape, x, y }) => ({ x, y, ...pick(shapes[fitting[item]!]!, shape) })),
+      way,
+    ),
+  );
+  const others = packBest(pieces, rest, ways, mostPages - pages.length);
+  return others && [...pages, ...others];
+}
+
+/** What is left over of the room is shared by its sides as the way has it. */
+function placeOnPage(
+  laid: readonly (Arrangement & { readonly x: number; readonly y: number })[],
+  way: PageWay,
+): FilledPage {
+  const { room, originMm, unitMm } = way.grain;
+  const share = way.spare === 'all-round' ? 2 : 1;
+  const left = Math.floor((room.width - Math.max(...laid.map(({ x, width }) => x + width))) / share);
+  const top = Math.floor((room.height - Math.max(...laid.map(({ y, height }) => y + height))) / share);
+  const members = laid.flatMap((item) =>
+    item.members.map(({ piece, turn, x, y }) => ({
+      piece,
+      turn,
+      middleMm: {
+        x: originMm.x + (left + item.x + x) * unitMm,
+        y: originMm.y + (top + item.y + y) * unitMm,
+      },
+    })),
+  );
+  return { way, members: members.sort((one, other) => one.piece - other.piece) };
 }
 
 const pick = (shapes: readonly Arrangement[], shape: number) => {
@@ -97,9 +132,10 @@ const pick = (shapes: readonly Arrangement[], shape: number) => {
 function shapesFor(
   pieces: readonly SheetPiece[],
   members: readonly number[],
-  { roomPx, gutterPx }: PageWay,
+  { grain }: PageWay,
 ): readonly Arrangement[] {
-  return arrangeGroup(pieces, members, gutterPx).filter(
-    ({ width, height }) => width <= roomPx.width && height <= roomPx.height,
+  const { room } = grain;
+  return arrangeGroup(pieces, members, grain).filter(
+    ({ width, height }) => width <= room.width && height <= room.height,
   );
 }

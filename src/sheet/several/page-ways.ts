@@ -3,6 +3,7 @@ import type { RectMm } from '../../geometry/rectangle.ts';
 import { type Page, pageOf } from '../fit-page.ts';
 import type { Orientation, PageMargins, Paper, SizeMm } from '../paper.ts';
 import { pageOnPaper } from '../plan-page.ts';
+import { grainFor, type PackingGrain } from './packing-grain.ts';
 
 /** What pages are filled with, and by what they are limited. */
 export interface SheetsRequest {
@@ -21,10 +22,7 @@ export interface SheetsRequest {
 export interface PageWay {
   readonly page: Page;
   readonly scaleCorrection: { readonly x: number; readonly y: number };
-  readonly roomMm: RectMm;
-  /** From the top left of the page, in whole pixels within `roomMm`. */
-  readonly roomPx: RectMm;
-  readonly gutterPx: number;
+  readonly grain: PackingGrain;
   /** Where room is kept for marks, what pieces leave over is shared by all sides; else all of it is at the left and the top. */
   readonly spare: 'all-round' | 'left-and-top';
 }
@@ -73,11 +71,8 @@ function pageWay(
   return {
     page,
     scaleCorrection,
-    roomMm,
-    roomPx: wholePixelsIn(roomMm, MM_PER_INCH / ppi),
+    grain: grainFor(roomMm, gutterMm, MM_PER_INCH / ppi),
     spare: top > 0 ? 'all-round' : 'left-and-top',
-    // A picture may be half a pixel smaller than its bleed on each side: one more pixel makes up for it.
-    gutterPx: gutterMm === 0 ? 0 : Math.ceil((gutterMm * ppi) / MM_PER_INCH) + 1,
   };
 }
 
@@ -97,17 +92,3 @@ function withinPlaten(room: RectMm, { width, height }: SizeMm): RectMm {
     ...best,
   };
 }
-
-function wholePixelsIn({ x, y, width, height }: RectMm, pixelMm: number): RectMm {
-  const left = Math.ceil(x / pixelMm - ROUNDING_PX);
-  const top = Math.ceil(y / pixelMm - ROUNDING_PX);
-  return {
-    x: left,
-    y: top,
-    width: Math.floor((x + width) / pixelMm + ROUNDING_PX) - left,
-    height: Math.floor((y + height) / pixelMm + ROUNDING_PX) - top,
-  };
-}
-
-/** What doubles lose. */
-const ROUNDING_PX = 1e-6;

@@ -5,20 +5,20 @@ import { moveDrawing, moveRect, type QuarterTurn } from '../../geometry/rigid-mo
 import { layMarks } from '../marks/lay-marks.ts';
 import type { PagePlan, PiecePlace } from '../page-plan.ts';
 import { pageOnPaper } from '../plan-page.ts';
-import type { GroupMember } from './arrange-group.ts';
+import type { PackedPiece } from './pack-groups.ts';
 import type { PageWay, SheetsRequest } from './page-ways.ts';
 import type { SheetPiece, SheetsOptions } from './sheet-piece.ts';
 
 /** The page that a way of packing has filled, with its marks. */
 export function planFullPage(
   pieces: readonly SheetPiece[],
-  members: readonly GroupMember[],
+  members: readonly PackedPiece[],
   { page, scaleCorrection }: PageWay,
   { paper, ppi }: SheetsRequest,
   { driverMirrors, without }: SheetsOptions,
 ): { readonly page: PagePlan; readonly pieces: readonly number[] } {
   const onPaper = pageOnPaper(page, { ppi, scaleCorrection });
-  const places = members.map((member) => placeOf(pieces[member.piece]!, member, ppi));
+  const places = members.map((member) => placeOf(pieces[member.piece]!, member, { ppi, ...onPaper }));
   const marks = layMarks({
     pageMm: onPaper.sizeMm,
     printableMm: onPaper.printableMm,
@@ -49,13 +49,19 @@ interface PlaceOnPaper extends PiecePlace {
   readonly widthPx: number;
 }
 
-function placeOf(piece: SheetPiece, { turn, x, y }: GroupMember, ppi: number): PlaceOnPaper {
-  const pixelMm = MM_PER_INCH / ppi;
+function placeOf(
+  piece: SheetPiece,
+  { turn, middleMm }: PackedPiece,
+  page: Pick<PagePlan, 'ppi' | 'widthPx' | 'heightPx'>,
+): PlaceOnPaper {
   const lying = turn === 90;
   const widthPx = lying ? piece.heightPx : piece.widthPx;
   const heightPx = lying ? piece.widthPx : piece.heightPx;
-  const middle = { x: (x + widthPx / 2) * pixelMm, y: (y + heightPx / 2) * pixelMm };
-  // The middle of the picture is the middle of the bleed's box, whatever its whole pixels make of the size.
+  const corner = (middle: number, sizePx: number, pagePx: number) =>
+    Math.max(0, Math.min(pagePx - sizePx, Math.round((middle * page.ppi) / MM_PER_INCH - sizePx / 2)));
+  const xPx = corner(middleMm.x, widthPx, page.widthPx);
+  const yPx = corner(middleMm.y, heightPx, page.heightPx);
+  // A picture of whole pixels is off by half of one at most; in a PDF it is not.
   const { bleedMm, mirrored } = piece;
   const about = (box: RectMm): RectMm => {
     const fromMiddle = {
@@ -63,9 +69,9 @@ function placeOf(piece: SheetPiece, { turn, x, y }: GroupMember, ppi: number): P
       x: box.x - bleedMm.x - bleedMm.width / 2,
       y: box.y - bleedMm.y - bleedMm.height / 2,
     };
-    return moveRect(fromMiddle, { mirrored, turn, by: middle });
+    return moveRect(fromMiddle, { mirrored, turn, by: middleMm });
   };
-  return { xPx: x, yPx: y, widthPx, turn, bleedMm: about(bleedMm), outlineMm: about(piece.outlineMm) };
+  return { xPx, yPx, widthPx, turn, bleedMm: about(bleedMm), outlineMm: about(piece.outlineMm) };
 }
 
 /** The lines of a piece whose bleed's box lies at `onPaperMm`. */

@@ -3,9 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { RectMm } from '../../../src/geometry/rectangle.ts';
 import { equalMargins } from '../../../src/sheet/fit-page.ts';
 import { distanceBetween } from '../../../src/sheet/marks/distance-between.ts';
+import { MARK_KINDS } from '../../../src/sheet/marks/mark-kinds.ts';
 import type { SheetsRequest } from '../../../src/sheet/several/page-ways.ts';
 import { planSheets } from '../../../src/sheet/several/plan-sheets.ts';
 import type { SheetPiece } from '../../../src/sheet/several/sheet-piece.ts';
+import { seededNumbers } from '../../pictures.ts';
 
 const PPI = 72;
 const PIXEL_MM = 25.4 / PPI;
@@ -47,6 +49,15 @@ function within(inner: RectMm, outer: RectMm, slackMm: number): boolean {
   );
 }
 
+function shareNoPixel(one: RectMm, other: RectMm): boolean {
+  return (
+    one.x + one.width <= other.x ||
+    other.x + other.width <= one.x ||
+    one.y + one.height <= other.y ||
+    other.y + other.height <= one.y
+  );
+}
+
 describe('planSheets', () => {
   it('keeps count, margins and gutter, turns only what may be turned, and pairs on one page', () => {
     const piece = fc.record({
@@ -58,7 +69,7 @@ describe('planSheets', () => {
     fc.assert(
       fc.property(
         fc.array(piece, { minLength: 1, maxLength: 14 }),
-        fc.constantFrom(0, 3, 7.5),
+        fc.constantFrom(0, 0.3, 0.6, 3, 7.5),
         fc.constantFrom(null, { width: 150, height: 200 }),
         fc.constantFrom({ scan: 1, feed: 1 }, { scan: 1.006, feed: 0.995 }),
         fc.boolean(),
@@ -76,6 +87,13 @@ describe('planSheets', () => {
           const sheetOf = new Map<number, number>();
           for (const [number, { page, pieces: lying }] of plan.sheets.entries()) {
             const bleeds = page.pieces.map(({ bleedMm }) => bleedMm);
+            const pictures = page.pieces.map(({ xPx, yPx, turn }, at) => {
+              const { widthPx, heightPx } = pieces[lying[at]!]!;
+              const [width, height] = turn === 90 ? [heightPx, widthPx] : [widthPx, heightPx];
+              return { x: xPx, y: yPx, width, height };
+            });
+            for (const [at, one] of pictures.entries())
+              for (const other of pictures.slice(at + 1)) expect(shareNoPixel(one, other)).toBe(true);
             for (const [at, place] of page.pieces.entries()) {
               const own = pieces[lying[at]!]!;
               sheetOf.set(lying[at]!, number);
@@ -88,10 +106,12 @@ describe('planSheets', () => {
               const middlePx = driverMirrors
                 ? page.widthPx - place.xPx - widthPx / 2
                 : place.xPx + widthPx / 2;
-              expect(place.bleedMm.x + place.bleedMm.width / 2).toBeCloseTo(middlePx * PIXEL_MM, 9);
+              const off = place.bleedMm.x + place.bleedMm.width / 2 - middlePx * PIXEL_MM;
+              // Exact in mm; its picture has whole pixels, and is never nearer to another than these.
+              expect(Math.abs(off)).toBeLessThanOrEqual(PIXEL_MM);
               for (const other of bleeds.slice(at + 1))
                 expect(distanceBetween(place.bleedMm, other)).toBeGreaterThanOrEqual(
-                  gutterMm === 0 ? 0 : gutterMm - 1e-9,
+                  gutterMm === 0 ? 0 : gutterMm - 2e-6,
                 );
             }
             if (platenMm) {
@@ -164,4 +184,59 @@ describe('planSheets', () => {
     const { sheets, apart, leftOut } = planSheets(pieces, A4, PLAIN);
     expect([sheets.length, apart, leftOut]).toEqual([2, [0], []]);
   });
+
+  it.each([
+    ['whole millimetres', 1],
+    ['64ths of an inch', 64 / 25.4],
+    ['lengths of any kind', null],
+  ])(
+    'of sets that were cut from whole pages in %s, gutters sawn away, makes at most 1.05 times as many pages',
+    (_, perMm) => {
+      let cut = 0;
+      let needed = 0;
+      for (let seed = 1; seed <= 16; seed += 1) {
+        const { sizes, sheets } = cutSheets(seed, A4.gutterMm, perMm);
+        const pieces = sizes.map(([width, height], group) =>
+          pieceOf(width - 6, height - 6, { group, mayTurn: seed % 2 === 0 }),
+        );
+        const plan = planSheets(pieces, A4, { ...PLAIN, without: MARK_KINDS });
+        expect(plan.leftOut).toEqual([]);
+        cut += sheets;
+        needed += plan.sheets.length;
+      }
+      expect(needed / cut).toBeLessThanOrEqual(1.05);
+    },
+  );
 });
+
+/**
+ * One to eight printable parts of A4, each sawn across or along, again and again, into 3 to 12 pieces of at least 25 mm; in
+ * any order. Cuts lie at whole parts of a millimetre, where these are given.
+ */
+function cutSheets(seed: number, sawMm: number, perMm: number | null) {
+  const random = seededNumbers(Math.imul(seed, 2654435761));
+  const least = 25;
+  const sheets = 1 + Math.floor(random() * 8);
+  const sizes: (readonly [number, number])[] = [];
+  for (let sheet = 0; sheet < sheets; sheet += 1) {
+    const parts: (readonly [number, number])[] = [[210 - 2 * 6.35, 297 - 2 * 6.35]];
+    const wanted = 3 + Math.floor(random() * 10);
+    for (let tries = 0; tries < 100 && parts.length < wanted; tries += 1) {
+      const at = Math.floor(random() * parts.length);
+      const [width, height] = parts[at]!;
+      const across = random() < width / (width + height);
+      const long = (across ? width : height) - sawMm;
+      if (long < 2 * least) continue;
+      const anywhere = least + random() * (long - 2 * least);
+      const first = perMm === null ? anywhere : Math.ceil(anywhere * perMm) / perMm;
+      const halfOf = (half: number): readonly [number, number] => (across ? [half, height] : [width, half]);
+      parts.splice(at, 1, halfOf(first), halfOf(long - first));
+    }
+    sizes.push(...parts);
+  }
+  for (let last = sizes.length - 1; last > 0; last -= 1) {
+    const other = Math.floor(random() * (last + 1));
+    [sizes[last], sizes[other]] = [sizes[other]!, sizes[last]!];
+  }
+  return { sizes, sheets };
+}
