@@ -54,10 +54,11 @@ export async function walkArtworks(
 }
 
 function noArtworkIn({ word, kind }: PlannedArgument): BlankcheckError {
-  const where = kind === 'archive' ? 'archive' : 'folder';
+  const where =
+    kind === 'archive' ? 'the archive' : kind === 'pattern' ? 'the files that match' : 'the folder';
   const below = kind === 'folder' ? ' Folders below it are looked into with --recursive.' : '';
   return new BlankcheckError(
     'no-artwork-in-folder',
-    `No artwork in the ${where} "${word}".\nArtwork is PNG, JPEG, WebP, TIFF, AVIF, GIF or SVG; hidden and print-ready files are passed over.${below}`,
+    `No artwork in ${where} "${word}".\nArtwork is PNG, JPEG, WebP, TIFF, AVIF, GIF or SVG; hidden and print-ready files are passed over.${below}`,
   );
 }

@@ -31,7 +31,7 @@ export async function expandFolder(path: string, folder: string, options: Folder
     });
   for (const name of names) {
     options.signal.throwIfAborted();
-    found.set(name, await judge(join(path, name), join(folder, name), options.signal));
+    found.set(name, await judgeFile(join(path, name), join(folder, name), options.signal));
     options.looked?.(found.size);
   }
   const inOrder = [...found].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, expanded]) => expanded);
@@ -66,7 +66,8 @@ async function listNames(folder: string, below: string, recursive: boolean): Pro
   return listing;
 }
 
-async function judge(path: string, file: string, signal: AbortSignal): Promise<Expanded> {
+/** One file that nobody named: an artwork, an archive of them, or passed over. */
+export async function judgeFile(path: string, file: string, signal: AbortSignal): Promise<Expanded> {
   const name = basename(file);
   let stats: Stats;
   if (name.startsWith('.')) return PASSED_OVER;

@@ -3,15 +3,17 @@ import { realpath, stat } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
 import { BlankcheckError, hasArtworkName, looksLikeZip, sniffFormat } from '../../src/index.ts';
 import { expandArchive } from './expand-archive.ts';
-import { expandFolder } from './expand-folder.ts';
+import { expandFolder, judgeFile } from './expand-folder.ts';
+import { expandGlob } from './expand-glob.ts';
+import { looksLikeGlob } from './match-name.ts';
 import { planFault, planFile } from './plan-file.ts';
-import type { PlannedArtwork } from './planned-artwork.ts';
+import type { Expanded, PlannedArtwork } from './planned-artwork.ts';
 import { cannotRead, readHead } from './read-bounded.ts';
 
 /** What one word of the command line stands for. */
 export interface PlannedArgument {
   readonly word: string;
-  readonly kind: 'artwork' | 'folder' | 'archive';
+  readonly kind: 'artwork' | 'folder' | 'archive' | 'pattern';
   /** Without those that an earlier word stands for already. */
   readonly artworks: readonly PlannedArtwork[];
   readonly passedOver: number;
@@ -51,10 +53,8 @@ export async function planInputs(words: readonly string[], options: InputOptions
   return { planned, missing };
 }
 
-async function planWord(
-  word: string,
-  { cwd, recursive, signal, looked }: InputOptions,
-): Promise<PlannedArgument> {
+async function planWord(word: string, options: InputOptions): Promise<PlannedArgument> {
+  const { cwd, recursive, signal, looked } = options;
   const asArtwork = (artwork: PlannedArtwork): PlannedArgument => ({
     word,
     kind: 'artwork',
@@ -76,7 +76,7 @@ async function planWord(
   try {
     stats = await stat(file);
   } catch (error) {
-    if (isMissing(error)) throw noSuchFile(word);
+    if (isMissing(error)) return planPattern(word, options);
     return asArtwork(planFault(word, file, cannotRead(error)));
   }
   if (stats.isDirectory())
@@ -89,6 +89,33 @@ async function planWord(
   if (stats.isFile() && (await isArchive(file)))
     return { word, kind: 'archive', repeats: 0, ...(await expandArchive(word, file, signal)) };
   return asArtwork(planFile(word, file));
+}
+
+/** Asked of words only that name nothing: what is there is never taken for a pattern. */
+async function planPattern(word: string, options: InputOptions): Promise<PlannedArgument> {
+  const pattern = process.platform === 'win32' ? word.replaceAll('\\', '/') : word;
+  const paths = looksLikeGlob(pattern) ? await expandGlob(pattern, options.cwd) : [];
+  if (paths.length === 0) throw noSuchFile(word);
+  const artworks: PlannedArtwork[] = [];
+  let passedOver = 0;
+  for (const path of paths) {
+    options.signal.throwIfAborted();
+    const found = await planMatch(path, options);
+    artworks.push(...found.artworks);
+    passedOver += found.passedOver;
+    options.looked?.(artworks.length + passedOver);
+  }
+  return { word, kind: 'pattern', artworks, passedOver, repeats: 0 };
+}
+
+/** As in a folder: what is no artwork is passed over. */
+async function planMatch(path: string, options: InputOptions): Promise<Expanded> {
+  const file = resolve(options.cwd, path);
+  const isFolder = await stat(file).then(
+    (stats) => stats.isDirectory(),
+    () => false,
+  );
+  return isFolder ? expandFolder(path, file, options) : judgeFile(path, file, options.signal);
 }
 
 /** By its name, unless it holds a picture; by its content, unless it has the name of one. */
