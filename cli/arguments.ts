@@ -66,6 +66,7 @@ export interface TypedOptions {
   readonly csv?: true | string;
   readonly recursive?: true;
   readonly limit?: readonly string[];
+  readonly fresh?: true;
   readonly jobs?: string;
   readonly memory?: string;
   readonly json?: true;

@@ -16,7 +16,15 @@ export interface OptionRow {
 
 const PIECES: readonly CommandName[] = ['prepare', 'check'];
 const ART: readonly CommandName[] = [...PIECES, 'sheet'];
-const LISTS: readonly CommandName[] = ['blanks', 'press', 'calibrate', 'record', 'history', 'limits'];
+const LISTS: readonly CommandName[] = [
+  'blanks',
+  'press',
+  'calibrate',
+  'record',
+  'history',
+  'limits',
+  'config',
+];
 const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', 'explain', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
@@ -267,6 +275,11 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'replace a limit of: blankcheck limits, such as maxPixels=400000000',
     of: [...ART, 'suits', 'inspect'],
     repeats: true,
+  },
+  {
+    flags: '--fresh',
+    help: 'judge what is in folders anew, also what is unchanged since the last run',
+    of: ['prepare'],
   },
   {
     flags: '--jobs <n>',

@@ -2,6 +2,7 @@
 // (and no JSON import, which prints a warning on Node 20). The profiles of the printing conditions go into a module of
 // their own, src/conditions/profile-data.ts, which is loaded only when colours are judged; the outlines of letters into
 // src/lettering/glyph-data.ts.
+import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -37,6 +38,9 @@ const constants = [
   ['PRACTICE', 'readonly PracticeLimit[]', practice.limits],
 ];
 
+const seedFiles = [blanks, families, recipes, cautions, papers, practice, conditions];
+const sha256 = createHash('sha256').update(JSON.stringify(seedFiles)).digest('hex');
+
 // A string for JSON.parse is read several times as fast as the same literal.
 const text = [
   '// Made by seeds/make-module.mjs from the files in seeds/. Change those, not this.',
@@ -46,6 +50,8 @@ const text = [
   "import type { PracticeLimit } from './practice.ts';",
   "import type { BlankRecord, FamilyRecord } from './records.ts';",
   '',
+  '/** Changes with every value of the seeds. */',
+  `export const SEEDS_SHA256 = '${sha256}';\n`,
   ...constants.map(
     ([name, type, value]) =>
       `export const ${name}: ${type} = JSON.parse(${JSON.stringify(JSON.stringify(value))});\n`,

@@ -27,6 +27,7 @@ export type {
   WrapRecord,
 } from './catalogue/records.ts';
 export { searchBlanks } from './catalogue/search-blanks.ts';
+export { SEEDS_SHA256 } from './catalogue/seed-data.ts';
 export type { JobPiece, SheetJob } from './catalogue/sheet-job-schema.ts';
 export { turnOverBlank } from './catalogue/turn-over-blank.ts';
 export {

@@ -34,6 +34,7 @@ const NAMES = [
   'showHidden',
   'LIMITS',
   'RUN_CSV_HEAD',
+  'SEEDS_SHA256',
   'MAX_PPI',
   'VERSION',
   'blankFromSize',

@@ -39,6 +39,8 @@ export interface JudgedPlace {
   readonly outputs: OutputPaths | undefined;
   /** Files of our own are passed over where nobody named them. */
   readonly skipOwn: boolean;
+  /** What lies there was made of this artwork, and gives way to what it is now. */
+  readonly mayReplace?: boolean;
 }
 
 /**
@@ -48,9 +50,10 @@ export interface JudgedPlace {
  */
 export async function judgeArtwork(
   artwork: PlannedArtwork,
-  { outputs, skipOwn }: JudgedPlace,
-  options: JudgeOptions,
+  { outputs, skipOwn, mayReplace }: JudgedPlace,
+  asked: JudgeOptions,
 ): Promise<ArtworkReport | null> {
+  const options = mayReplace === true ? { ...asked, force: true } : asked;
   const { request, format, anyway, signal, limits, reader, writes, proof } = options;
   let bytes: Uint8Array;
   try {

@@ -1,4 +1,5 @@
 import { BlankcheckError, toResultJsonLine } from '../../src/index.ts';
+import { type GoingOn, goOn } from '../again/go-on.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
 import { exitCodeOf } from '../exit-code.ts';
@@ -8,14 +9,14 @@ import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
 import { publishTable } from '../output/publish-table.ts';
 import type { TempFiles } from '../output/temp-files.ts';
-import type { PooledRun } from '../pool/judge-in-pool.ts';
+import { judgeHere, judgeInPool, type PooledRun } from '../pool/judge-in-pool.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
 import { createProgress } from '../progress.ts';
 import { isScreen } from '../terminal.ts';
-import { type Judge, judgeAll, type PlacedInput, placeInputs } from './judge-all.ts';
-import { type JudgeOptions, judgeArtwork } from './judge-artwork.ts';
+import { type Judge, judgeAll, placeInputs } from './judge-all.ts';
+import type { JudgeOptions } from './judge-artwork.ts';
 import { readJudging } from './read-judging.ts';
-import { tellEnd, tellPeople, tellPrograms } from './tell-run.ts';
+import { tellEnd, tellPeople, tellPrograms, tellUnchanged } from './tell-run.ts';
 
 /**
  * `prepare` and `check`: judges the artworks that the words stand for, tells people on standard error and programs on
@@ -53,7 +54,7 @@ export async function judgeArtworks(
       signal,
       looked: progress.looking,
     });
-    const inputs = placeInputs(
+    const found = placeInputs(
       plan,
       {
         out: options.out,
@@ -63,20 +64,24 @@ export async function judgeArtworks(
       },
       judging.request.blank.id,
     );
-    origins = inputs.map(({ artwork: { origin } }) => origin);
+    origins = found.map(({ artwork: { origin } }) => origin);
+    const goingOn = await goOn(found, options, judging, progress.looking);
+    const { inputs } = goingOn;
     progress.begin(inputs.length);
-    const judge = await chooseJudge(inputs, judging, io, {
+    const judge = chooseJudge(goingOn, judging, io, {
       setUp: { command, options, cwd: io.cwd, origins: origins.filter(({ kind }) => kind !== 'fault') },
       size,
       started: ({ path }) => progress.started(path),
-      done: (report) => {
+      done: async (artwork, report) => {
         progress.done();
+        if (report === null) return;
+        if (!goingOn.done.has(artwork)) await goingOn.note(artwork, report);
         // Nothing goes there where the exit code will be 2.
-        if (options.jsonLines && report && plan.missing.length === 0)
-          io.stdout.write(toResultJsonLine(report));
+        if (options.jsonLines && plan.missing.length === 0) io.stdout.write(toResultJsonLine(report));
       },
     });
     const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
+    tellUnchanged(goingOn.done.size, options, io);
     tellEnd(run, inputs.length, options, io);
     const noTable =
       typeof options.csv === 'string' ? await publishTable(options.csv, run.results, judging) : null;
@@ -98,23 +103,27 @@ export async function judgeArtworks(
   }
 }
 
-/** Several artworks are judged in processes of their own; for one alone that would cost time and protect nothing. */
-async function chooseJudge(
-  inputs: readonly PlacedInput[],
+/**
+ * What is unchanged is as it was. Several artworks are judged in processes of their own; for one alone that would cost time
+ * and protect nothing.
+ */
+function chooseJudge(
+  { inputs, done }: GoingOn,
   judging: JudgeOptions,
   { childProgram: program }: Io,
   run: Omit<PooledRun, 'program'>,
-): Promise<Judge> {
-  const readable = inputs.filter(({ artwork: { origin } }) => origin.kind !== 'fault');
-  if (program !== undefined && readable.length > 1) {
-    const { judgeInPool } = await import('../pool/judge-in-pool.ts');
-    return judgeInPool(inputs, { ...run, program }, judging);
-  }
+): Judge {
+  const left = inputs.filter(({ artwork }) => !done.has(artwork));
+  const isSeveral = left.filter(({ artwork: { origin } }) => origin.kind !== 'fault').length > 1;
+  const judge =
+    program !== undefined && isSeveral
+      ? judgeInPool(left, { ...run, program }, judging)
+      : judgeHere(run, judging);
   return async (artwork, place) => {
-    run.started(artwork);
-    const report = await judgeArtwork(artwork, place, judging);
-    run.done(report);
-    return report;
+    const before = done.get(artwork);
+    if (before === undefined) return judge(artwork, place);
+    await run.done(artwork, before);
+    return before;
   };
 }
 

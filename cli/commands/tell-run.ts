@@ -44,6 +44,13 @@ function isWrong(report: ArtworkReport, { failOn = 'error' }: TypedOptions): boo
   return report.status === 'stop' || exitCodeOf(alone) !== 0;
 }
 
+/** How many were not done again. */
+export function tellUnchanged(artworks: number, { quiet }: TypedOptions, { stderr }: Io): void {
+  if (quiet || artworks === 0) return;
+  const what = artworks === 1 ? '1 artwork is' : `${artworks} artworks are`;
+  stderr.write(`\nblankcheck: ${what} unchanged since the last run; --fresh judges all anew\n`);
+}
+
 /** How many there were, what named nothing, and how far an interrupted run came. */
 export function tellEnd(
   run: JudgedRun,

@@ -14,8 +14,8 @@ export interface PooledRun {
   readonly size: PoolSize;
   /** Told of every artwork that is begun. */
   readonly started: (artwork: PlannedArtwork) => void;
-  /** Told as soon as one is done, whatever its place; null where there is no report of it. */
-  readonly done: (report: ArtworkReport | null) => void;
+  /** Told as soon as one is done, whatever its place; null where there is no report of it. Waited for. */
+  readonly done: (artwork: PlannedArtwork, report: ArtworkReport | null) => Promise<void>;
 }
 
 /**
@@ -41,20 +41,41 @@ export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, opti
   });
   const reports = new Map(
     [...endings].map(([{ artwork }, ending]) => {
-      const report = ending.then((how) => reportOf(artwork, how, options, maxSeconds));
+      const report = tellDone(artwork, run, () =>
+        ending.then((how) => reportOf(artwork, how, options, maxSeconds)),
+      );
       // Whoever asks for it is told.
-      report.then(run.done, () => run.done(null));
+      report.catch(() => undefined);
       return [artwork, report] as const;
     }),
   );
   return async (artwork, place) => {
     const report = reports.get(artwork);
     if (report !== undefined) return report;
-    run.started(artwork);
-    const judged = await judgeArtwork(artwork, place, options);
-    run.done(judged);
-    return judged;
+    return judgeHere(run, options)(artwork, place);
   };
+}
+
+/** A judge that does all in this process, each when it is asked for. */
+export function judgeHere(run: Pick<PooledRun, 'started' | 'done'>, options: JudgeOptions): Judge {
+  return (artwork, place) => {
+    run.started(artwork);
+    return tellDone(artwork, run, () => judgeArtwork(artwork, place, options));
+  };
+}
+
+async function tellDone(
+  artwork: PlannedArtwork,
+  { done }: Pick<PooledRun, 'done'>,
+  judge: () => Promise<ArtworkReport | null>,
+): Promise<ArtworkReport | null> {
+  let report: ArtworkReport | null = null;
+  try {
+    report = await judge();
+    return report;
+  } finally {
+    await done(artwork, report);
+  }
 }
 
 async function reportOf(

@@ -1,0 +1,65 @@
+import { appendFile, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type ArtworkReport, SEEDS_SHA256, VERSION } from '../../src/index.ts';
+
+/** The record of the runs that wrote into a folder, in that folder: a line for each artwork, of two for one file the later. */
+export const RUN_RECORD_NAME = '.blankcheck-run.jsonl';
+const SCHEMA_VERSION = 1;
+
+/** What was made of one artwork, and of what. */
+export interface RunRecordLine {
+  /** Name of its print-ready file in the folder, be it written or not. */
+  readonly file: string;
+  readonly sourceSha256: string;
+  readonly optionsSha256: string;
+  /** The file as it was written; null where none was. */
+  readonly written: { readonly bytes: number; readonly mtimeMs: number } | null;
+  readonly report: ArtworkReport;
+}
+
+/** A line as it is read: one of another version of the program, or of other seeds, says whose a file is, and nothing more. */
+export interface ReadRunRecordLine extends RunRecordLine {
+  readonly isCurrent: boolean;
+}
+
+const MADE_BY = { schemaVersion: SCHEMA_VERSION, program: VERSION, seedsSha256: SEEDS_SHA256 } as const;
+
+/**
+ * The lines by file. A line that is torn, as after a kill or a full disk, or that anybody else wrote, is no line; no record
+ * is an empty one.
+ */
+export async function readRunRecord(folder: string): Promise<ReadonlyMap<string, ReadRunRecordLine>> {
+  const text = await readFile(join(folder, RUN_RECORD_NAME), 'utf8').catch(() => '');
+  return new Map(
+    text.split('\n').flatMap((line) => {
+      const parsed = parseLine(line);
+      return parsed ? [[parsed.file, parsed] as const] : [];
+    }),
+  );
+}
+
+/** Adds a line; where it cannot be written, the artwork is judged anew next time, and that is all. */
+export async function appendToRunRecord(folder: string, line: RunRecordLine): Promise<void> {
+  // Behind a line break of its own: the line before may be torn.
+  const text = `\n${JSON.stringify({ ...MADE_BY, ...line })}\n`;
+  await appendFile(join(folder, RUN_RECORD_NAME), text).catch(() => undefined);
+}
+
+function parseLine(line: string): ReadRunRecordLine | null {
+  try {
+    const { schemaVersion, program, seedsSha256, ...rest } = JSON.parse(line) as RunRecordLine &
+      typeof MADE_BY;
+    if (schemaVersion !== SCHEMA_VERSION || !isWhole(rest)) return null;
+    return { ...rest, isCurrent: program === VERSION && seedsSha256 === SEEDS_SHA256 };
+  } catch {
+    return null;
+  }
+}
+
+function isWhole({ file, sourceSha256, optionsSha256, written, report }: RunRecordLine): boolean {
+  return (
+    [file, sourceSha256, optionsSha256].every((text) => typeof text === 'string') &&
+    (written === null || (typeof written.bytes === 'number' && typeof written.mtimeMs === 'number')) &&
+    Array.isArray(report.outcomes)
+  );
+}
