@@ -90,6 +90,8 @@ export type Request =
       readonly named: boolean;
       readonly operands: readonly string[];
       readonly options: TypedOptions;
+      /** Names of the options that were typed, and are not there by default. */
+      readonly typed: ReadonlySet<string>;
     };
 
 /**
@@ -115,6 +117,7 @@ export async function parseArguments(argv: readonly string[]): Promise<Request> 
     named: row !== undefined,
     operands: command.args,
     options,
+    typed: new Set(Object.keys(options).filter((name) => command.getOptionValueSource(name) === 'cli')),
   };
 }
 

@@ -11,7 +11,8 @@ export type CommandName =
   | 'history'
   | 'explain'
   | 'completions'
-  | 'limits';
+  | 'limits'
+  | 'config';
 
 /** One command as `--help` shows it. */
 export interface CommandRow {
@@ -124,5 +125,12 @@ export const COMMANDS: readonly CommandRow[] = [
     takesHelp: '',
     help: 'list what is refused as too large or too slow; --limit raises it',
     examples: ['blankcheck limits'],
+  },
+  {
+    name: 'config',
+    takes: '',
+    takesHelp: '',
+    help: 'show the settings in force and where each comes from: defaults, your file, blankcheck.config.json, BLANKCHECK_<NAME>',
+    examples: ['blankcheck config', 'blankcheck config --json'],
   },
 ];

@@ -1,13 +1,14 @@
 import { resolve } from 'node:path';
 import { BlankcheckError, nearestIds, VERSION } from '../src/index.ts';
 import { parseArguments, type Request } from './arguments.ts';
-import { COMMANDS } from './command-table.ts';
+import { COMMANDS, type CommandName } from './command-table.ts';
 import { printError, printFault } from './errors.ts';
 import { exitCodeOf } from './exit-code.ts';
 import { interruptionOf } from './interrupt.ts';
 import type { Io } from './io.ts';
 import { isTaken } from './output/publish-file.ts';
 import type { TempFiles } from './output/temp-files.ts';
+import { applySettings } from './settings/gather-settings.ts';
 import { waitForReturn } from './wait-for-return.ts';
 
 /** Runs the command line: words after the program's name in, exit code out. Never throws, never ends the process. */
@@ -40,12 +41,21 @@ async function answer(request: Request, io: Io, temps: TempFiles): Promise<numbe
   }
 }
 
+const TAKES_SETTINGS: ReadonlySet<CommandName> = new Set(['prepare', 'check', 'sheet', 'suits']);
+
 async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles): Promise<number> {
-  const { command, operands, options } = request;
+  const { command, operands, typed } = request;
+  const options = TAKES_SETTINGS.has(command)
+    ? await applySettings(command, request.options, typed, io)
+    : request.options;
   switch (command) {
     case 'blanks': {
       const { printBlanks } = await import('./commands/list-blanks.ts');
       return printBlanks(operands, options, io);
+    }
+    case 'config': {
+      const { showSettings } = await import('./commands/show-settings.ts');
+      return showSettings(options, io);
     }
     case 'limits': {
       const { printLimits } = await import('./commands/list-limits.ts');

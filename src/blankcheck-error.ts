@@ -29,6 +29,7 @@ export const ERROR_KINDS = {
   'missing-sheet': 'usage',
   'unknown-sheet': 'usage',
   'bad-job': 'usage',
+  'bad-config': 'usage',
   'margins-too-large': 'usage',
   'blank-has-no-safe-area': 'usage',
   'measured-does-not-fit': 'usage',

@@ -12,6 +12,7 @@ export {
   listFamilies,
   listRecipes,
 } from './catalogue/catalogue.ts';
+export { type CommentedJson, parseCommentedJson } from './catalogue/commented-json.ts';
 export { findFlatSize } from './catalogue/flat-size.ts';
 export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';

@@ -35,6 +35,7 @@ const NAMES = [
   'LIMITS',
   'RUN_CSV_HEAD',
   'SEEDS_SHA256',
+  'parseCommentedJson',
   'MAX_PPI',
   'VERSION',
   'blankFromSize',

@@ -7,6 +7,17 @@ import { findBlank, searchBlanks } from '../../src/index.ts';
 import { expectGolden } from '../golden.ts';
 import { runMain } from './run-main.ts';
 
+/** Commands whose examples name no blank. */
+const OTHERS: readonly string[] = [
+  'calibrate',
+  'suits',
+  'inspect',
+  'history',
+  'explain',
+  'completions',
+  'config',
+];
+
 describe('--help', () => {
   it.each([null, ...COMMANDS.map(({ name }) => name)])('about %s', async (about) => {
     expectGolden(`help/${about ?? 'all'}.txt`, await renderHelp(about, 80));
@@ -35,8 +46,7 @@ describe('--help', () => {
       const request = await parseArguments(words);
       if (request.wants !== 'run') throw new Error(`not a run: ${example}`);
       if (request.command === 'limits') continue;
-      if (['calibrate', 'suits', 'inspect', 'history', 'explain', 'completions'].includes(request.command))
-        continue;
+      if (OTHERS.includes(request.command)) continue;
       const blank = request.command === 'press' ? request.operands[0] : request.options.blank;
       if (request.command === 'blanks') expect(searchBlanks(request.operands)).not.toHaveLength(0);
       else if (!/^(?:round:|\d)/.test(blank!)) expect(findBlank(blank!)).toBeDefined();

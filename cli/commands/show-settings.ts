@@ -1,0 +1,18 @@
+import { showHidden } from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import type { Io } from '../io.ts';
+import { gatherSettings } from '../settings/gather-settings.ts';
+
+/** `config`: the settings in force and where each comes from. Returns the exit code. @throws BlankcheckError `bad-config` */
+export async function showSettings({ json }: TypedOptions, io: Io): Promise<number> {
+  const settings = [...(await gatherSettings(io))].sort(([a], [b]) => (a < b ? -1 : 1));
+  if (json) {
+    io.stdout.write(`${JSON.stringify(Object.fromEntries(settings), null, 2)}\n`);
+    return 0;
+  }
+  const rows = settings.map(([name, { value, from }]) => [name, JSON.stringify(value), from] as const);
+  const widths = [0, 1].map((column) => Math.max(0, ...rows.map((row) => row[column]!.length)));
+  for (const [name, value, from] of rows)
+    io.stdout.write(`${showHidden(`${name.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${from}`)}\n`);
+  return 0;
+}
