@@ -14,6 +14,7 @@ import {
 } from '../../dist/src/index.js';
 import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
+import { folderRows } from './folder-rows.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
 import { wrapRow } from './wrap-row.mjs';
@@ -174,4 +175,5 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   const peaks = Array.from({ length: 5 }, () => Number(runNode([here('peak-memory.mjs'), path])));
   rows.push(row(`${name}: peak memory above idle / decoded picture`, median(peaks) / data.length, 2.2));
 }
+rows.push(...(await folderRows()));
 console.table(rows);

@@ -1,0 +1,93 @@
+import { spawn } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
+import { row } from './measure.mjs';
+
+const bin = fileURLToPath(new URL('../../dist/cli/bin.js', import.meta.url));
+const folder = join(tmpdir(), 'blankcheck-bench', 'folder');
+
+/** Rates of runs over folders, once each: they are long, and what is compared has the same work. */
+export async function folderRows(files = 200) {
+  rmSync(folder, { recursive: true, force: true });
+  await makeMixed(join(folder, 'art'), files);
+  const words = (out, ...more) =>
+    [
+      bin,
+      'art',
+      '--blank',
+      'tile-ceramic-8in',
+      '--width',
+      '100mm',
+      '--out',
+      out,
+      '--quiet',
+      '--anyway',
+    ].concat(['--fail-on', 'never', ...more]);
+  const single = await timeRun(words('one', '--jobs', '1'));
+  const pool = await timeRun(words('two', '--jobs', '2'));
+  const again = await timeRun(words('two', '--jobs', '2'));
+  await makeMany(join(folder, 'many'), 10_000);
+  const start = await firstWord([bin, 'check', 'many', '--blank', '60x60mm']);
+  rmSync(folder, { recursive: true, force: true });
+  return [
+    row(`${files} mixed files: one process / two`, single / pool, 1.5, 'at least'),
+    row(`${files} mixed files: second run / first`, again / pool, 0.05),
+    row('10,000 files: seconds to the first progress', start / 1000, 1),
+  ];
+}
+
+async function makeMixed(into, files) {
+  await mkdir(into, { recursive: true });
+  for (let index = 0; index < files; index += 1) {
+    const width = [500, 900, 1600, 2600][index % 4];
+    const height = Math.round(width * 0.7);
+    const data = Buffer.alloc(width * height * 4);
+    for (let at = 0; at < data.length; at += 4) {
+      const [x, y] = [(at / 4) % width, Math.floor(at / 4 / width)];
+      data.set([(x * 255) / width, (y * 255) / height, (x ^ y ^ index) & 127, x > 20 ? 255 : 0], at);
+    }
+    const art = sharp(data, { raw: { width, height, channels: 4 } });
+    const kind = ['png', 'jpeg', 'png', 'webp'][index % 4];
+    await art.toFormat(kind).toFile(join(into, `${index}.${kind}`));
+  }
+}
+
+async function makeMany(into, files) {
+  await mkdir(into, { recursive: true });
+  const art = await sharp({ create: { width: 24, height: 24, channels: 4, background: '#3a7d2c' } })
+    .png()
+    .toBuffer();
+  for (let index = 0; index < files; index += 1) await writeFile(join(into, `${index}.png`), art);
+}
+
+function timeRun(args) {
+  const began = performance.now();
+  return new Promise((resolve, reject) => {
+    spawn(process.execPath, args, { cwd: folder, stdio: 'ignore' })
+      .on('error', reject)
+      .on('close', (code) =>
+        code === 0 ? resolve(performance.now() - began) : reject(new Error(`the run ended with ${code}`)),
+      );
+  });
+}
+
+/** Milliseconds until something is told on a terminal, which `script` (util-linux) is; the run is ended then. */
+function firstWord(args) {
+  const began = performance.now();
+  return new Promise((resolve, reject) => {
+    const quoted = [process.execPath, ...args].map((word) => `'${word}'`).join(' ');
+    const child = spawn('script', ['-qec', quoted, '/dev/null'], {
+      cwd: folder,
+      env: { ...process.env, CI: '', TERM: 'xterm' },
+    });
+    child.on('error', reject);
+    child.stdout.once('data', () => {
+      resolve(performance.now() - began);
+      child.kill('SIGKILL');
+    });
+  });
+}
