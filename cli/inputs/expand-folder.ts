@@ -2,6 +2,7 @@ import type { Stats } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { hasArtworkName, sniffFormat } from '../../src/index.ts';
+import { RUN_RECORD_NAME } from '../again/run-record.ts';
 import { expandArchive } from './expand-archive.ts';
 import { planFault, planFile } from './plan-file.ts';
 import type { Expanded } from './planned-artwork.ts';
@@ -53,6 +54,8 @@ async function listNames(folder: string, below: string, recursive: boolean): Pro
   try {
     for (const entry of await readdir(join(folder, below), { withFileTypes: true })) {
       const name = below === '' ? entry.name : `${below}/${entry.name}`;
+      // Of ours, and there since the last run only: it counts as nothing, so that the next tells the same.
+      if (entry.name === RUN_RECORD_NAME) continue;
       if (!entry.isDirectory()) listing.names.push(name);
       else if (recursive && !entry.name.startsWith('.')) {
         const inner = await listNames(folder, name, true);
