@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { BlankcheckError } from './blankcheck-error.ts';
 import { composePieces } from './compose-page.ts';
 import { type Limits, limitsWith } from './formats/limits.ts';
 import { composePdf, type PicturedPage } from './lay-out-pdf.ts';
@@ -16,13 +17,19 @@ export interface ComposeSheetOptions extends PrepareOptions {
 
 /**
  * The picture of a sheet: every piece with the very pixels of its own print-ready file, mirrored as a whole where it is
- * the second of a pair, turned where it lies so; and the marks. @throws BlankcheckError `too-slow`, the signal's reason.
+ * the second of a pair, turned where it lies so; and the marks.
+ * @throws BlankcheckError `too-slow`, `bad-option` for pieces in inks, whose sheets are PDFs; the signal's reason.
  */
 export async function composeSheet(
   sheet: LaidSheet,
   { limits, signal, driverMirrors = false }: ComposeSheetOptions = {},
 ): Promise<ComposedPrint> {
   const { print } = sheet.pieces[0]!.printed;
+  if (print.raster.model === 'cmyk')
+    throw new BlankcheckError(
+      'bad-option',
+      'A sheet in the inks of a printer profile comes as PDF only.\nTake --format pdf, or leave --format out.',
+    );
   const { page, pictureOf } = pictureSheet(sheet, driverMirrors, new Map());
   return composePieces(print, page, pictureOf, { limits: limitsWith(limits), signal });
 }

@@ -49,11 +49,11 @@ export interface LaidSheets {
 /**
  * Lays every copy of every order on as few sheets as the packing finds. An order of which a side is not to be printed is
  * left out, and named. The same orders give the same sheets.
- * @throws BlankcheckError `missing-sheet`, `bad-option`, `print-too-large`, `not-built-yet` for inks and rolls.
+ * @throws BlankcheckError `missing-sheet`, `bad-option`, `print-too-large`, `not-built-yet` for rolls.
  */
 export function laySheets(
   orders: readonly SheetOrder[],
-  request: Pick<PrintRequest, 'sheet' | 'printer' | 'conversion' | 'omitMarks'> & { readonly ppi: number },
+  request: Pick<PrintRequest, 'sheet' | 'printer' | 'omitMarks'> & { readonly ppi: number },
   { gutterMm, platenMm }: SheetLayout,
 ): LaidSheets {
   const { sheet: paper, printer, ppi, omitMarks } = request;
@@ -101,12 +101,7 @@ export function laySheets(
 /** Wider gaps than this are no gutter but a wrong unit. */
 const MOST_GUTTER_MM = 100;
 
-function refuseWhatIsNotBuilt({ sheet, conversion }: Pick<PrintRequest, 'sheet' | 'conversion'>): void {
-  if (conversion?.profile.space === 'cmyk')
-    throw new BlankcheckError(
-      'not-built-yet',
-      'A sheet in the inks of a printer profile is not built yet.\nLeave the profile out.',
-    );
+function refuseWhatIsNotBuilt({ sheet }: Pick<PrintRequest, 'sheet'>): void {
   if (sheet?.heightMm === null)
     throw new BlankcheckError(
       'not-built-yet',

@@ -1,13 +1,18 @@
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
 import type { BlankRecord } from '../src/catalogue/records.ts';
-import { encodeSheet } from '../src/compose-sheet.ts';
+import { encodeSheet, encodeSheetsAsPdf } from '../src/compose-sheet.ts';
 import { readPrintRecord } from '../src/formats/print-record.ts';
 import { judgePiece } from '../src/judge-piece.ts';
 import { laySheets, type SheetOrder } from '../src/lay-sheets.ts';
 import { preflight } from '../src/preflight.ts';
+import { mirrorRaster } from '../src/raster/mirror.ts';
+import { readPrinterProfile } from '../src/read-printer-profile.ts';
 import { parsePaper } from '../src/sheet/parse-paper.ts';
 import { PLATE } from './checks/jobs.ts';
+import { readPdf } from './formats/pdf-objects-read.ts';
+import { COATED_REFERENCE } from './icc/coated-reference.ts';
+import { requireWitness } from './witness.ts';
 
 /** Green with a red corner, so that a turn or a mirroring shows. */
 function artOf(widthPx: number, heightPx: number): Uint8Array {
@@ -176,5 +181,20 @@ describe('a sheet of several pieces', () => {
       widthMm: sheets[0]!.page.sizeMm.width,
       heightMm: sheets[0]!.page.sizeMm.height,
     });
+  });
+
+  it('in the inks of a printer is a PDF with the very inks of the piece’s own file, mirrored for a pair; no picture', async (context) => {
+    requireWitness(context, 'qpdf');
+    const conversion = readPrinterProfile(COATED_REFERENCE, 'mine.icc');
+    const piece = await judge(ART, { conversion });
+    const { raster } = piece.printed!.print;
+    const { sheets } = laySheets([{ ...ORDER, sides: [piece], pair: true }], REQUEST, { gutterMm: 3 });
+    const pdf = readPdf(await encodeSheetsAsPdf(sheets, { conversion }));
+    const images = pdf.objects.filter(({ dictionary }) => dictionary?.['/Subtype'] === '/Image');
+    const samples = images.map(({ number }) => pdf.unpack(`${number} 0 R`));
+    expect(samples.map((inks) => inks.length)).toEqual([raster.data.length, raster.data.length]);
+    expect(samples[0]!.equals(Buffer.from(raster.data))).toBe(true);
+    expect(samples[1]!.equals(Buffer.from(mirrorRaster(raster).data))).toBe(true);
+    await expect(encodeSheet(sheets[0]!, { conversion })).rejects.toMatchObject({ code: 'bad-option' });
   });
 });
