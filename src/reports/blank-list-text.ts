@@ -5,7 +5,7 @@ import { hang, type Page, paint } from './page.ts';
 const HEADINGS = ['id', 'name', 'size', 'surface', 'family'] as const;
 const GAP = '  ';
 const TAPERED =
-  'Tapered bodies: diameter above/below x print height; art is not placed on them yet. Straight round bodies: flat paper, way round x height.';
+  'Tapered bodies: diameter above/below x print height; their paper is an arc. Straight round bodies: flat paper, way round x height.';
 
 type Row = readonly string[];
 
