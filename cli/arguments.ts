@@ -43,6 +43,7 @@ export interface TypedOptions {
   readonly out?: string;
   readonly proof?: string;
   readonly proofMark?: true;
+  readonly report?: string;
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;

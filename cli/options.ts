@@ -201,6 +201,11 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'stripe in the proof what is out of gamut',
     of: PIECES,
   },
+  {
+    flags: '--report <file>',
+    help: 'write a page to look at in a browser, such as report.html: each artwork on its blank with what was found in its place; replaces one of an earlier run, any other file with --force only',
+    of: PIECES,
+  },
   { flags: '--force', help: 'replace files that are there', of: ART },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
   { flags: '--dry-run', help: 'do all but write, and show the plan', of: [...ART, 'calibrate'] },

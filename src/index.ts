@@ -34,6 +34,7 @@ export { turnOverBlank } from './catalogue/turn-over-blank.ts';
 export {
   type CheckedArtwork,
   checkArtwork,
+  conditionFor,
   judgePicture,
   type PicturedArtwork,
   type PlacedArtwork,
@@ -133,6 +134,10 @@ export { renderBlankList } from './reports/blank-list-text.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
 export { renderFindingPage } from './reports/finding-page.ts';
+export { pageHead } from './reports/html/page-shell.ts';
+export type { PagePiece } from './reports/html/piece-article.ts';
+export type { PieceView, ViewedPicture } from './reports/html/piece-view.ts';
+export { type ReportPageOptions, renderReportPage } from './reports/html/report-page.ts';
 export { type InspectedFile, toInspectionsJson } from './reports/inspection-json.ts';
 export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';
@@ -170,3 +175,4 @@ export type { Orientation, PageMargins, Paper, SidesMm } from './sheet/paper.ts'
 export { parsePaper } from './sheet/parse-paper.ts';
 export { type Suits, suitArtwork } from './suit-artwork.ts';
 export { VERSION } from './version.ts';
+export { viewBareBlank } from './view-piece.ts';

@@ -29,8 +29,10 @@ import { bareRaster } from './raster/bare.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import { reportChecked, reportUnreadable } from './report-artwork.ts';
+import type { PieceView } from './reports/html/piece-view.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
+import { viewBareBlank, viewPiece } from './view-piece.ts';
 
 export interface PreflightOptions extends ReadOptions {
   /** Make the print-ready file; false only checks and plans. */
@@ -40,6 +42,8 @@ export interface PreflightOptions extends ReadOptions {
   readonly format?: PrintReadyFormat;
   /** Make a proof too, whatever the verdict. */
   readonly proof?: ProofRequest;
+  /** Make the small pictures of a page too, whatever the verdict. */
+  readonly view?: boolean;
 }
 
 export interface Preflight {
@@ -49,6 +53,8 @@ export interface Preflight {
   readonly printReady: { readonly bytes: Uint8Array; readonly plan: PrintPlan } | null;
   /** null when not asked for, and when nothing can be printed. */
   readonly proof: Proof | null;
+  /** null when not asked for; the bare blank where nothing can be read or printed. */
+  readonly view: PieceView | null;
 }
 
 /**
@@ -68,7 +74,10 @@ export async function preflight(
   const condition = await conditionFor(request);
   const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
   const read = await readOrReport(source, request, { ...options, whileDecoding });
-  if ('report' in read) return { report: read.report, printReady: null, proof: null };
+  if ('report' in read) {
+    const view = options.view ? viewBareBlank(request) : null;
+    return { report: read.report, printReady: null, proof: null, view };
+  }
   return judge(path, read.artwork, { ...request, condition }, { ...options, format });
 }
 
@@ -117,10 +126,11 @@ async function judge(
     ...(page && { sheet: page }),
   };
   const proof = await drawProof?.();
+  const view = options.view ? await viewPiece(artwork, pictured, request) : null;
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;
   const { plan } = checked;
-  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null, proof: proof ?? null };
+  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null, proof: proof ?? null, view };
 }
 
 interface StartedFiles {

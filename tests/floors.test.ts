@@ -52,6 +52,7 @@ const ABOVE = new Set([
   'report-artwork.ts',
   'suit-artwork.ts',
   'version.ts',
+  'view-piece.ts',
 ]);
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..');

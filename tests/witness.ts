@@ -30,6 +30,8 @@ const PACKAGES = {
   xmllint: 'libxml2-utils',
   zip: 'zip',
   unzip: 'unzip',
+  chromium: 'chromium',
+  pdftotext: 'poppler-utils',
   bash: 'bash',
   zsh: 'zsh',
   fish: 'fish',
@@ -37,19 +39,27 @@ const PACKAGES = {
 
 export type Witness = keyof typeof PACKAGES;
 
-/** True when the program can be started from the search path. */
-export function isInstalled(program: Witness): boolean {
+/** Where on the search path the program is; null where it is not. */
+export function findProgram(program: Witness): string | null {
   const names = process.platform === 'win32' ? [`${program}.exe`, `${program}.cmd`] : [program];
-  return (process.env.PATH ?? '').split(delimiter).some((folder) =>
-    names.some((name) => {
+  const paths = (process.env.PATH ?? '')
+    .split(delimiter)
+    .flatMap((folder) => names.map((name) => join(folder, name)));
+  return (
+    paths.find((path) => {
       try {
-        accessSync(join(folder, name), constants.X_OK);
+        accessSync(path, constants.X_OK);
         return true;
       } catch {
         return false;
       }
-    }),
+    }) ?? null
   );
+}
+
+/** True when the program can be started from the search path. */
+export function isInstalled(program: Witness): boolean {
+  return findProgram(program) !== null;
 }
 
 /** Skips the running test, with the reason, where a witness is missing; fails it when BLANKCHECK_WITNESSES=required. */
@@ -89,7 +99,7 @@ export function askWitness(
   program: Witness,
   args: readonly string[],
   files: Readonly<Record<string, Uint8Array | string>> = {},
-  input = '',
+  input: string | Uint8Array = '',
 ): WitnessAnswer {
   return inFreshFolder(files, (folder) => run(program, args, folder, input));
 }
@@ -108,7 +118,12 @@ export function makeByWitness(
   });
 }
 
-function run(program: Witness, args: readonly string[], folder: string, input: string): WitnessAnswer {
+function run(
+  program: Witness,
+  args: readonly string[],
+  folder: string,
+  input: string | Uint8Array,
+): WitnessAnswer {
   const answer = spawnSync(program, args, { cwd: folder, input, maxBuffer: 1 << 29 });
   if (answer.error) throw answer.error;
   return { status: answer.status, stdout: answer.stdout, stderr: answer.stderr.toString('utf8') };

@@ -55,7 +55,8 @@ export async function goOn(
     const next = before?.mayReplace ? { ...input, place: { ...input.place, mayReplace: true } } : input;
     placed.push(next);
     looked(placed.length);
-    if (before?.report && options.fresh !== true) done.set(next.artwork, before.report);
+    // A page shows pictures, which no record keeps.
+    if (before?.report && options.fresh !== true && !judging.view) done.set(next.artwork, before.report);
   }
   return {
     inputs: placed,

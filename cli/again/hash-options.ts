@@ -15,6 +15,7 @@ const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
   'json',
   'jsonLines',
   'csv',
+  'report',
   'failOn',
   'quiet',
   'pause',

@@ -1,8 +1,8 @@
-import type { ArtworkReport } from '../../src/index.ts';
+import type { ArtworkReport, PieceView } from '../../src/index.ts';
 import type { InputPlan } from '../inputs/plan-inputs.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import { type OutputOptions, planOutputPaths } from '../output/output-paths.ts';
-import type { JudgedPlace } from './judge-artwork.ts';
+import type { JudgedArtwork, JudgedPlace } from './judge-artwork.ts';
 import { type ArtworkVisitor, type WalkedInputs, walkArtworks } from './walk-artworks.ts';
 
 /** What becomes of a run as it goes on. */
@@ -12,10 +12,16 @@ export interface RunListener extends Pick<ArtworkVisitor, 'fault'> {
 
 export interface JudgedRun extends WalkedInputs {
   readonly results: readonly ArtworkReport[];
+  /** The same with their pictures, where these are asked for. */
+  readonly viewed: readonly ViewedArtwork[];
+}
+
+export interface ViewedArtwork extends JudgedArtwork {
+  readonly view: PieceView;
 }
 
 /** Whoever judges: this process, or the pool. A promise each, whatever is done first. */
-export type Judge = (artwork: PlannedArtwork, place: JudgedPlace) => Promise<ArtworkReport | null>;
+export type Judge = (artwork: PlannedArtwork, place: JudgedPlace) => Promise<JudgedArtwork | null>;
 
 /** An artwork and what is to be known of it to be judged. */
 export interface PlacedInput {
@@ -52,15 +58,18 @@ export async function judgeAll(
 ): Promise<JudgedRun> {
   const places = new Map(inputs.map(({ artwork, place }) => [artwork, place]));
   const results: ArtworkReport[] = [];
+  const viewed: ViewedArtwork[] = [];
   const walked = await walkArtworks(plan, signal, {
     fault: (path, error) => listener.fault(path, error),
     visit: async (artwork) => {
-      const report = await judge(artwork, places.get(artwork)!);
-      if (report === null) return false;
+      const judged = await judge(artwork, places.get(artwork)!);
+      if (judged === null) return false;
+      const { report, view } = judged;
       results.push(report);
+      if (view) viewed.push({ report, view });
       listener.report(report);
       return true;
     },
   });
-  return { ...walked, results };
+  return { ...walked, results, viewed };
 }

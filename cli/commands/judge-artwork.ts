@@ -2,6 +2,7 @@ import {
   type ArtworkReport,
   BlankcheckError,
   type Limits,
+  type PieceView,
   type Preflight,
   type PrintReadyFormat,
   type PrintRequest,
@@ -9,6 +10,7 @@ import {
   preflight,
   readPrintRecord,
   reportUnreadable,
+  viewBareBlank,
 } from '../../src/index.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { ArtworkReader } from '../inputs/read-artworks.ts';
@@ -24,6 +26,8 @@ export interface JudgeOptions {
   readonly writes: boolean;
   /** null where no proof is asked for. */
   readonly proof: ProofRequest | null;
+  /** Pictures for a page are asked for. */
+  readonly view: boolean;
   readonly anyway: boolean;
   readonly force: boolean;
   readonly cwd: string;
@@ -32,6 +36,12 @@ export interface JudgeOptions {
   readonly reader: ArtworkReader;
   readonly guard: InputGuard;
   readonly temps: TempFiles;
+}
+
+/** What became of an artwork, and its pictures for a page where they are asked for. */
+export interface JudgedArtwork {
+  readonly report: ArtworkReport;
+  readonly view: PieceView | null;
 }
 
 export interface JudgedPlace {
@@ -52,15 +62,18 @@ export async function judgeArtwork(
   artwork: PlannedArtwork,
   { outputs, skipOwn, mayReplace }: JudgedPlace,
   asked: JudgeOptions,
-): Promise<ArtworkReport | null> {
+): Promise<JudgedArtwork | null> {
   const options = mayReplace === true ? { ...asked, force: true } : asked;
-  const { request, format, anyway, signal, limits, reader, writes, proof } = options;
+  const { request, format, anyway, signal, limits, reader, writes, proof, view } = options;
   let bytes: Uint8Array;
   try {
     bytes = await reader.read(artwork);
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return reportUnreadable({ path: artwork.path, bytes: null }, error, request);
+    return {
+      report: reportUnreadable({ path: artwork.path, bytes: null }, error, request),
+      view: view ? viewBareBlank(request) : null,
+    };
   }
   if (skipOwn && readPrintRecord(bytes)) return null;
   const printTarget = await findTarget(writes ? outputs?.printReady : null, '--out', options);
@@ -71,9 +84,11 @@ export async function judgeArtwork(
     signal,
     limits,
     format,
+    view,
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
-  return publishProof(await publishPrint(judged, printTarget, options), judged, proofTarget, options);
+  const written = await publishPrint(judged, printTarget, options);
+  return { report: await publishProof(written, judged, proofTarget, options), view: judged.view };
 }
 
 async function publishPrint(

@@ -1,4 +1,12 @@
-import { BlankcheckError, toResultJsonLine } from '../../src/index.ts';
+import {
+  BlankcheckError,
+  conditionFor,
+  pageHead,
+  RUN_CSV_HEAD,
+  renderReportPage,
+  renderRunCsv,
+  toResultJsonLine,
+} from '../../src/index.ts';
 import { type GoingOn, goOn } from '../again/go-on.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
@@ -7,13 +15,13 @@ import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
-import { publishTable } from '../output/publish-table.ts';
+import { publishDocument } from '../output/publish-document.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeHere, judgeInPool, type PooledRun } from '../pool/judge-in-pool.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
 import { createProgress } from '../progress.ts';
 import { isScreen } from '../terminal.ts';
-import { type Judge, judgeAll, placeInputs } from './judge-all.ts';
+import { type Judge, type JudgedRun, judgeAll, placeInputs } from './judge-all.ts';
 import type { JudgeOptions } from './judge-artwork.ts';
 import { readJudging } from './read-judging.ts';
 import { tellEnd, tellPeople, tellPrograms, tellUnchanged } from './tell-run.ts';
@@ -83,16 +91,15 @@ export async function judgeArtworks(
     const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
     tellUnchanged(goingOn.done.size, options, io);
     tellEnd(run, inputs.length, options, io);
-    const noTable =
-      typeof options.csv === 'string' ? await publishTable(options.csv, run.results, judging) : null;
-    if (noTable) printError(io.stderr, noTable);
+    const unmade = await publishDocuments(run, options, judging);
+    for (const error of unmade) printError(io.stderr, error);
     const exitCode = exitCodeOf({
       results: run.results,
       failOn: options.failOn ?? 'error',
       usageErrors: run.usageErrors.length,
       faults: run.faults,
       interruptedBy: interruptionOf(io.interrupt),
-      unmade: noTable ? 1 : 0,
+      unmade: unmade.length,
     });
     if (exitCode !== 2) tellPrograms(run, options, io);
     return exitCode;
@@ -123,8 +130,28 @@ function chooseJudge(
     const before = done.get(artwork);
     if (before === undefined) return judge(artwork, place);
     await run.done(artwork, before);
-    return before;
+    return { report: before, view: null };
   };
+}
+
+/** The table and the page of a run; why those could not be written that were not. */
+async function publishDocuments(
+  { results, viewed, passedOver }: JudgedRun,
+  { csv, report }: TypedOptions,
+  judging: JudgeOptions,
+): Promise<readonly BlankcheckError[]> {
+  const unmade: (BlankcheckError | null)[] = [];
+  if (typeof csv === 'string') {
+    const table = { path: csv, option: '--csv', head: RUN_CSV_HEAD, text: renderRunCsv(results) } as const;
+    unmade.push(await publishDocument(table, judging));
+  }
+  if (report !== undefined) {
+    const { name } = await conditionFor(judging.request);
+    const text = renderReportPage(viewed, { passedOver, conditionName: name });
+    const page = { path: report, option: '--report', head: pageHead('report'), text } as const;
+    unmade.push(await publishDocument(page, judging));
+  }
+  return unmade.filter((error) => error !== null);
 }
 
 function refuseTwoJsons({ json, jsonLines }: TypedOptions): void {

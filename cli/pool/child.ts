@@ -48,7 +48,7 @@ async function judge({ artwork, place }: JudgeThis): Promise<Answer> {
   try {
     stopped.signal.throwIfAborted();
     if (judging === null) throw new Error('asked before it was set up');
-    return { kind: 'judged', report: await judgeArtwork(artwork, place, await judging) };
+    return { kind: 'judged', judged: await judgeArtwork(artwork, place, await judging) };
   } catch (error) {
     if (stopped.signal.aborted) return { kind: 'interrupted' };
     if (error instanceof BlankcheckError && error.kind === 'usage')

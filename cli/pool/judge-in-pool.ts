@@ -1,7 +1,13 @@
 import { dirname, resolve } from 'node:path';
-import { type ArtworkReport, BlankcheckError, limitsWith, reportUnreadable } from '../../src/index.ts';
+import {
+  type ArtworkReport,
+  BlankcheckError,
+  limitsWith,
+  reportUnreadable,
+  viewBareBlank,
+} from '../../src/index.ts';
 import type { Judge, PlacedInput } from '../commands/judge-all.ts';
-import { type JudgeOptions, judgeArtwork } from '../commands/judge-artwork.ts';
+import { type JudgedArtwork, type JudgeOptions, judgeArtwork } from '../commands/judge-artwork.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { Ending } from './child-process.ts';
 import type { SetUp } from './messages.ts';
@@ -39,19 +45,19 @@ export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, opti
     },
     ended: (pid) => temps.release(pid),
   });
-  const reports = new Map(
+  const ended = new Map(
     [...endings].map(([{ artwork }, ending]) => {
-      const report = tellDone(artwork, run, () =>
-        ending.then((how) => reportOf(artwork, how, options, maxSeconds)),
+      const judged = tellDone(artwork, run, () =>
+        ending.then((how) => judgedOf(artwork, how, options, maxSeconds)),
       );
       // Whoever asks for it is told.
-      report.catch(() => undefined);
-      return [artwork, report] as const;
+      judged.catch(() => undefined);
+      return [artwork, judged] as const;
     }),
   );
   return async (artwork, place) => {
-    const report = reports.get(artwork);
-    if (report !== undefined) return report;
+    const early = ended.get(artwork);
+    if (early !== undefined) return early;
     return judgeHere(run, options)(artwork, place);
   };
 }
@@ -67,26 +73,26 @@ export function judgeHere(run: Pick<PooledRun, 'started' | 'done'>, options: Jud
 async function tellDone(
   artwork: PlannedArtwork,
   { done }: Pick<PooledRun, 'done'>,
-  judge: () => Promise<ArtworkReport | null>,
-): Promise<ArtworkReport | null> {
-  let report: ArtworkReport | null = null;
+  judge: () => Promise<JudgedArtwork | null>,
+): Promise<JudgedArtwork | null> {
+  let judged: JudgedArtwork | null = null;
   try {
-    report = await judge();
-    return report;
+    judged = await judge();
+    return judged;
   } finally {
-    await done(artwork, report);
+    await done(artwork, judged?.report ?? null);
   }
 }
 
-async function reportOf(
+async function judgedOf(
   artwork: PlannedArtwork,
   ending: Ending,
   options: JudgeOptions,
   maxSeconds: number,
-): Promise<ArtworkReport | null> {
+): Promise<JudgedArtwork | null> {
   switch (ending.kind) {
     case 'judged':
-      return ending.report;
+      return ending.judged;
     case 'refused':
       throw new BlankcheckError(ending.code, ending.message);
     case 'interrupted':
@@ -118,8 +124,11 @@ async function reportOf(
 async function reportLost(
   artwork: PlannedArtwork,
   error: BlankcheckError,
-  { reader, request }: JudgeOptions,
-): Promise<ArtworkReport> {
+  { reader, request, view }: JudgeOptions,
+): Promise<JudgedArtwork> {
   const bytes = error.code === 'crashed' ? await reader.read(artwork).catch(() => null) : null;
-  return reportUnreadable({ path: artwork.path, bytes }, error, request);
+  return {
+    report: reportUnreadable({ path: artwork.path, bytes }, error, request),
+    view: view ? viewBareBlank(request) : null,
+  };
 }

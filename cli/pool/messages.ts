@@ -1,6 +1,6 @@
-import type { ArtworkReport, ErrorCode } from '../../src/index.ts';
+import type { ErrorCode } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
-import type { JudgedPlace } from '../commands/judge-artwork.ts';
+import type { JudgedArtwork, JudgedPlace } from '../commands/judge-artwork.ts';
 import type { Origin, PlannedArtwork } from '../inputs/planned-artwork.ts';
 
 /** What a child is told first: the same words that this process was started with, which it reads by itself. */
@@ -23,7 +23,7 @@ export type ToChild = SetUp | JudgeThis | { readonly kind: 'stop' };
 
 /** What became of one artwork. */
 export type Answer =
-  | { readonly kind: 'judged'; readonly report: ArtworkReport | null }
+  | { readonly kind: 'judged'; readonly judged: JudgedArtwork | null }
   /** The request cannot be met, for this artwork or for any. */
   | { readonly kind: 'refused'; readonly code: ErrorCode; readonly message: string }
   | { readonly kind: 'interrupted' }

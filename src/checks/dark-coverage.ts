@@ -1,7 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
-import { lightnessTableOf } from '../conditions/colour-tables.ts';
 import { DRIVER_CONVERSION, type PrinterConversion } from '../conditions/printer-conversion.ts';
-import { findMergedShadows, type MergedShadows, TILE_MM } from '../faults/merged-shadows.ts';
+import { TILE_MM } from '../faults/merged-shadows.ts';
 import { formatArea } from '../geometry/area.ts';
 import { type ConnectedArea, findConnectedAreas } from '../raster/connected-areas.ts';
 import {
@@ -12,15 +11,12 @@ import {
   phraseTrust,
   severityUnder,
 } from './colour-inputs.ts';
+import { DARK_LIGHTNESS, type DarkAreas, DETAIL, findDarkAreas, MERGE_REGION } from './dark-areas.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { areaOfPixels, phrasePlace, placeInPicture } from './picture-place.ts';
 
 const DARK_AREA = practiceLimit('large-dark-area');
-const DARK_LIGHTNESS = practiceLimit('large-dark-lightness').value;
-const DETAIL = practiceLimit('shadow-detail').value;
-const MERGE_REGION = practiceLimit('shadow-merge-region');
-const TONE = practiceLimit('shadow-tone').value;
 
 export default defineCheck<ColourInputs>({
   id: 'dark-coverage',
@@ -43,23 +39,13 @@ export default defineCheck<ColourInputs>({
 });
 
 function judge(inputs: ColourInputs): CheckResult {
-  const { picture, source, condition } = inputs;
-  const table = lightnessTableOf(condition.profile, source, inputs.conversion ?? DRIVER_CONVERSION);
-  const shadows = findMergedShadows(picture.raster, table, picture.pixelMm, {
-    tone: TONE,
-    detail: DETAIL,
-    leastMm2: MERGE_REGION.value,
-    darkLightness: DARK_LIGHTNESS,
-  });
-  return {
-    findings: [...findShadowMerge(inputs, shadows, table.printedBlack), ...findLargeDark(inputs, shadows)],
-  };
+  const areas = findDarkAreas(inputs);
+  return { findings: [...findShadowMerge(inputs, areas), ...findLargeDark(inputs, areas)] };
 }
 
 function findShadowMerge(
   inputs: ColourInputs,
-  { shadow, mergedPixels, visiblePixels }: MergedShadows,
-  printedBlack: number,
+  { shadow, mergedPixels, visiblePixels, printedBlack }: DarkAreas,
 ): Finding[] {
   return findRegion(inputs, shadow, mergedPixels, MERGE_REGION, (areas, largestMm2) => ({
     code: 'shadow-merge',
@@ -86,7 +72,7 @@ function tellConversion(conversion: PrinterConversion | null): string {
   return `${how} ${isCompensated(conversion) ? 'with' : 'without'} black point compensation, by ${conversion ? 'the print-ready file' : 'the driver'}`;
 }
 
-function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: MergedShadows): Finding[] {
+function findLargeDark(inputs: ColourInputs, { dark, darkPixels, visiblePixels }: DarkAreas): Finding[] {
   return findRegion(inputs, dark, darkPixels, DARK_AREA, (areas, largestMm2) => ({
     code: 'large-dark',
     severity: 'advice',

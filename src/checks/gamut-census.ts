@@ -18,8 +18,19 @@ export interface GamutCensus {
   readonly bins: ColourBins;
 }
 
+/** Taken once for each picture and condition: the check judges it, and pictures of findings show it. */
+const known = new WeakMap<Raster, WeakMap<GamutTable, GamutCensus>>();
+
 /** Judges every visible pixel as it will be printed: over white where its alpha is partial. Clear pixels never count. */
 export function takeGamutCensus(raster: Raster, table: GamutTable): GamutCensus {
+  const ofRaster = known.get(raster) ?? new WeakMap<GamutTable, GamutCensus>();
+  known.set(raster, ofRaster);
+  const census = ofRaster.get(table) ?? measure(raster, table);
+  ofRaster.set(table, census);
+  return census;
+}
+
+function measure(raster: Raster, table: GamutTable): GamutCensus {
   const mask = new Uint8Array(raster.widthPx * raster.heightPx);
   const bins = makeColourBins(fullScaleOf(raster));
   const limit = table.limit * UNITS_PER_DELTA_E;

@@ -8,11 +8,12 @@ export function tellFile(report: ArtworkReport, page: Page): readonly string[] {
   if (report.status === 'unreadable') return [];
   const file = report.output
     ? tellOutput(report.output, report, page)
-    : hang('  Not written: ', tellWhyNot(report), page, report.error ? 'stop' : 'strong');
+    : hang('  Not written: ', tellWhyNotWritten(report), page, report.error ? 'stop' : 'strong');
   return [paint('Print-ready file', 'strong', page), ...file];
 }
 
-function tellWhyNot({ error, status, placementMm }: ArtworkReport): string {
+/** Why there is no print-ready file of an artwork that could be read. */
+export function tellWhyNotWritten({ error, status, placementMm }: ArtworkReport): string {
   if (error) return showHidden(`${error.message} (${error.code})`);
   if (!placementMm) return 'nothing of the art is visible.';
   if (status !== 'stop') return 'this run only looked.';
@@ -27,11 +28,18 @@ function tellOutput(output: PrintReadyOutput, report: ArtworkReport, page: Page)
     ...hang('  ', `${formatSize(widthMm, heightMm)}, ${widthPx} x ${heightPx} px at ${ppi} ppi`, page),
     '',
     paint('How to print it', 'strong', page),
-    ...hang('  - ', 'Print at 100 % ("actual size"). Switch off "fit to page".', page),
-    ...hang('  - ', tellMirroring(output, report), page),
-    ...tellColours(report, page),
-    ...tellCorrection(report, page),
-    ...tellRuler(report, page),
+    ...tellPrinting(output, report).flatMap((advice) => hang('  - ', advice, page)),
+  ];
+}
+
+/** How a print-ready file is printed, a sentence or two each. */
+export function tellPrinting(output: PrintReadyOutput, report: ArtworkReport): readonly string[] {
+  return [
+    'Print at 100 % ("actual size"). Switch off "fit to page".',
+    tellMirroring(output, report),
+    ...tellColours(report),
+    ...tellCorrection(report),
+    ...tellRuler(report),
   ];
 }
 
@@ -51,30 +59,30 @@ function tellDriverMirroring(mirrored: boolean, printer: string): string {
   return `Not mirrored, because the driver of ${who} mirrors it: leave that on. It must read backwards on the paper.`;
 }
 
-function tellColours({ colours }: ArtworkReport, page: Page): readonly string[] {
+function tellColours({ colours }: ArtworkReport): readonly string[] {
   if (!colours) return [];
   const told =
     colours.convertedBy === 'file'
       ? `The colours ${colours.unchanged ? 'came' : 'are'} converted for "${showHidden(colours.tagged)}" already: the print dialog must not manage colour, or they are converted twice.`
       : 'The file is tagged sRGB: the driver or the print dialog converts its colours to those of the printer. Let one of the two do it, not both.';
-  return hang('  - ', told, page);
+  return [told];
 }
 
 /** The canvas is fixed by the blank; only on a whole sheet is there room to draw a piece larger or smaller. */
-function tellCorrection({ printer, sheet }: ArtworkReport, page: Page): readonly string[] {
+function tellCorrection({ printer, sheet }: ArtworkReport): readonly string[] {
   if (!printer || sheet) return [];
   const { scan, feed } = printer.scaleCorrection;
   if (scan === 1 && feed === 1) return [];
   const told = `The scale correction of ${showHidden(printer.name)} (${scan} across, ${feed} along the sheet) is not in this file: it keeps the size of the piece. Only whole sheets are corrected.`;
-  return hang('  - ', told, page);
+  return [told];
 }
 
 /** Only where the art lies wholly on the blank: of cut art the paper shows less than its size. */
-function tellRuler({ inkedMm, blank }: ArtworkReport, page: Page): readonly string[] {
+function tellRuler({ inkedMm, blank }: ArtworkReport): readonly string[] {
   if (!inkedMm) return [];
   const { x, y, width, height } = inkedMm;
   const whole = x >= 0 && y >= 0 && x + width <= blank.widthMm && y + height <= blank.heightMm;
   if (!whole) return [];
   const told = `Before you press, lay a ruler on the paper: the printed part must be ${formatLength(width)} wide. If it is smaller, the print dialog has shrunk it.`;
-  return hang('  - ', told, page);
+  return [told];
 }

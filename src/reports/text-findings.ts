@@ -1,5 +1,6 @@
 import type { CheckDefinition } from '../checks/define-check.ts';
-import type { Finding, Outcome, Severity } from '../checks/finding.ts';
+import type { Outcome, Severity } from '../checks/finding.ts';
+import { type Found, listFound, nameOf } from './list-found.ts';
 import { hang, type Page, paint, type Style } from './page.ts';
 import { phraseFinding } from './phrase.ts';
 import { showHidden } from './visible-text.ts';
@@ -13,32 +14,20 @@ const MARKS = {
   advice: ['  [i] NOTE  ', 'note'],
 } as const satisfies Record<Severity, readonly [label: string, style: Style]>;
 
-const SEVERITIES = Object.keys(MARKS) as readonly Severity[];
-
-interface Found {
-  readonly check: string;
-  readonly finding: Finding;
-}
-
 /** One block of lines for each finding: the worst first, within a severity in the order of the checks. */
 export function tellFindings(
   outcomes: readonly Outcome[],
   checks: readonly CheckDefinition[],
   page: Page,
 ): readonly (readonly string[])[] {
-  const found = outcomes.flatMap((outcome) =>
-    outcome.status === 'found' ? outcome.findings.map((finding) => ({ check: outcome.check, finding })) : [],
-  );
-  return SEVERITIES.flatMap((severity) => {
-    const ofSeverity = found.filter(({ finding }) => finding.severity === severity);
-    const names = [...new Set(ofSeverity.map(nameOf))];
-    return names.flatMap((name) => {
-      const alike = ofSeverity.filter((entry) => nameOf(entry) === name);
-      const told = alike.slice(0, TOLD_PER_CODE).map((entry) => tellFinding(entry, checks, page));
-      return alike.length > told.length
-        ? [...told, tellRest(severity, alike.length - told.length, page)]
-        : told;
-    });
+  const found = listFound(outcomes);
+  const names = [...new Set(found.map((entry) => `${entry.finding.severity} ${nameOf(entry)}`))];
+  return names.flatMap((name) => {
+    const alike = found.filter((entry) => `${entry.finding.severity} ${nameOf(entry)}` === name);
+    const told = alike.slice(0, TOLD_PER_CODE).map((entry) => tellFinding(entry, checks, page));
+    return alike.length > told.length
+      ? [...told, tellRest(alike[0]!.finding.severity, alike.length - told.length, page)]
+      : told;
   });
 }
 
@@ -59,8 +48,4 @@ function tellFinding(
     ...hang(label, showHidden(phraseFinding(check, finding, checks)), page, style),
     ...hang(' '.repeat(label.length), paint(origin, 'quiet', page), page),
   ];
-}
-
-function nameOf({ check, finding }: Found): string {
-  return `${check}/${finding.code}`;
 }

@@ -1,10 +1,11 @@
 import type { CheckDefinition } from '../checks/define-check.ts';
 import type { Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
-import { formatLength, formatSize } from '../geometry/length.ts';
+import { listNotChecked } from './not-checked.ts';
 import { hang, type Page, paint } from './page.ts';
-import type { ArtworkReport, DevelopmentReport } from './report.ts';
+import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
+import { subjectRows } from './subject-rows.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
 import { tellMends } from './text-mends.ts';
@@ -74,61 +75,16 @@ function tellReason({ error }: ArtworkReport, page: Page): readonly string[] {
   ];
 }
 
-function tellSubject(
-  { artwork, blank, placementMm, copiesMm, development, effectivePpi }: ArtworkReport,
-  page: Page,
-): readonly string[] {
-  const format = artwork.format?.toUpperCase() ?? 'unknown format';
-  const size = artwork.widthPx === null ? '' : `, ${artwork.widthPx} x ${artwork.heightPx} px`;
-  return [
-    ...hang('  Artwork     ', `${format}${size}`, page),
-    ...hang('  Blank       ', showHidden(tellBlank(blank)), page),
-    ...hang(
-      '  Print size  ',
-      placementMm
-        ? `${formatSize(placementMm.width, placementMm.height)}${copiesMm ? ', repeated' : ''}`
-        : 'none: nothing is visible',
-      page,
-    ),
-    ...(development ? hang('  Flat paper  ', tellPaper(development), page) : []),
-    ...(effectivePpi ? hang('  Resolution  ', `${tellPpi(effectivePpi)} at that size`, page) : []),
-  ];
-}
-
-function tellPaper({ kind, widthMm, heightMm, angleDeg, ...paper }: DevelopmentReport): string {
-  const size = formatSize(widthMm, heightMm);
-  if (kind === 'rectangle') return `a rectangle of ${size}`;
-  const radii = [paper.outerRadiusMm, paper.innerRadiusMm].map((mm) => formatLength(mm ?? 0)).join(' and ');
-  return `an arc of ${angleDeg.toFixed(1)} degrees with radii of ${radii}, in a box of ${size}`;
-}
-
-function tellBlank({ id, widthMm, heightMm, printable }: ArtworkReport['blank']): string {
-  const part = printable ? `, printable ${formatSize(printable.widthMm, printable.heightMm)}` : '';
-  return `${id}, ${formatSize(widthMm, heightMm)}${part}`;
-}
-
-/** Rounded down, so that 149.96 never reads as the 150 it falls short of. */
-function tellPpi({ x, y }: { readonly x: number; readonly y: number }): string {
-  const [across, down] = [x, y].map((ppi) => Math.floor(ppi * 10 + 1e-6) / 10);
-  return across === down ? `${across} ppi` : `${across} x ${down} ppi`;
+function tellSubject(report: ArtworkReport, page: Page): readonly string[] {
+  return subjectRows(report).flatMap(([label, text]) =>
+    hang(`  ${label.padEnd(12)}`, showHidden(text), page),
+  );
 }
 
 function tellNotChecked(outcomes: readonly Outcome[], page: Page): readonly string[] {
-  const skipped = new Map<string, string[]>();
-  for (const outcome of outcomes)
-    if (outcome.status === 'skipped')
-      skipped.set(outcome.reason, [...(skipped.get(outcome.reason) ?? []), outcome.check]);
-  const lines = outcomes.flatMap((outcome) => {
-    if (outcome.status === 'skipped') {
-      // Told once with the first of those that were skipped for the same reason.
-      const checks = skipped.get(outcome.reason) ?? [];
-      if (checks[0] !== outcome.check) return [];
-      return hang('  [?] ', showHidden(`${checks.join(', ')}: ${outcome.reason}`), page);
-    }
-    if (outcome.status !== 'broken') return [];
-    const told = `${outcome.check}: this check failed by our fault, not by your art's. Please report it: ${outcome.error}`;
-    return hang('  [?] ', showHidden(told), page, 'look');
-  });
+  const lines = listNotChecked(outcomes).flatMap(({ text, isOurFault }) =>
+    hang('  [?] ', showHidden(text), page, isOurFault ? 'look' : undefined),
+  );
   return lines.length > 0 ? [paint('Not checked', 'strong', page), ...lines] : [];
 }
 

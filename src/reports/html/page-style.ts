@@ -1,0 +1,99 @@
+/** Colours of text and marks keep 4.5:1 on their grounds, lines 3:1, light and dark. @see WCAG 2.2, 1.4.3 and 1.4.11 */
+export const BASE_STYLE = `
+:root{--ground:#fff;--text:#1b1b1b;--quiet:#565656;--rule:#c9c9c9;--panel:#f4f4f2;--link:#0b4f8a;--stop:#a3001b;--look:#7a4a00;--ready:#1b6231;--note:#0b4f8a;--void:#e4e4e0;color-scheme:light dark}
+@media (prefers-color-scheme:dark){:root{--ground:#161718;--text:#ececea;--quiet:#b3b3b0;--rule:#4b4d50;--panel:#212325;--link:#8fc6f5;--stop:#ff9a9a;--look:#f2bd5c;--ready:#85d69b;--note:#8fc6f5;--void:#303336}}
+*{box-sizing:border-box}
+body{margin:0 auto;max-width:80rem;padding:1rem clamp(.75rem,3vw,2rem);background:var(--ground);color:var(--text);font:1rem/1.5 system-ui,sans-serif;overflow-wrap:anywhere}
+h1{font-size:1.5rem;margin:0 0 .25rem}
+h2{font-size:1.2rem;line-height:1.3;margin:0}
+h3{font-size:1rem;margin:1rem 0 .25rem}
+p{margin:.25rem 0}
+ul,ol{margin:.25rem 0;padding-left:1.4rem}
+a{color:var(--link)}
+:focus-visible{outline:3px solid var(--link);outline-offset:2px}
+.origin,figcaption,footer{color:var(--quiet);font-size:.875rem}
+dl{margin:.25rem 0}
+dl div{display:flex;flex-wrap:wrap;gap:0 1rem;border-top:1px solid var(--rule);padding:.2rem 0}
+dt{flex:0 0 7rem;color:var(--quiet)}
+dd{flex:1 1 12rem;margin:0}
+@media print{:root{--ground:#fff;--text:#000;--quiet:#444;--rule:#999;--panel:#fff;--link:#000;--stop:#a3001b;--look:#6b4000;--ready:#1b6231;--note:#0b4f8a;--void:#eee;color-scheme:light}
+body{max-width:none;padding:0;font-size:10pt}
+a{text-decoration:none}
+h2,h3{break-after:avoid}
+li,dl div,figure{break-inside:avoid}}
+@page{margin:12mm}
+`;
+
+export const REPORT_STYLE = `${BASE_STYLE}
+.tools{position:sticky;top:0;z-index:2;display:flex;flex-wrap:wrap;gap:.25rem 2rem;margin:.75rem 0;padding:.5rem .75rem;background:var(--panel);border:1px solid var(--rule)}
+fieldset{display:flex;flex-wrap:wrap;gap:.1rem 1rem;margin:0;padding:0;border:0;min-width:0}
+legend{padding:0;font-weight:600;font-size:.875rem}
+label{display:inline-flex;align-items:center;gap:.4rem;min-height:1.75rem;font-size:.9375rem}
+input{width:1.1rem;height:1.1rem;margin:0;accent-color:var(--link)}
+.key{display:inline-block;width:1.5rem;height:1rem;border:1px solid var(--rule)}
+.key-findings .key{border:2px solid var(--stop)}
+.key-lines .key{border:0;border-top:2px dashed var(--text);height:0}
+.key-gamut .key{background:repeating-linear-gradient(135deg,#000 0 3px,#fff 3px 6px)}
+.key-dark .key{background:repeating-linear-gradient(45deg,#003b8e 0 3px,#ffd84a 3px 6px)}
+.contact ul{list-style:none;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(9.5rem,1fr));gap:.75rem}
+.contact li{border:1px solid var(--rule);padding:.5rem;background:var(--panel);content-visibility:auto;contain-intrinsic-size:auto 15rem}
+.contact a{display:block}
+.contact .name{display:block;font-size:.875rem}
+.contact .facts{font-size:.8125rem;color:var(--quiet)}
+.contact .facts span{display:block}
+.thumb{display:block;width:100%;height:8rem}
+.verdict{display:inline-flex;align-items:center;gap:.4rem;font-weight:700;font-size:.9375rem}
+.verdict svg{width:1.15rem;height:1.15rem;flex:none;stroke:var(--ground);stroke-width:1.8;fill:none}
+.verdict :is(circle,rect,.body){fill:currentColor;stroke:none}
+.verdict:is(.stop,.unreadable,.not-written){color:var(--stop)}
+.verdict.look{color:var(--look)}
+.verdict.ready{color:var(--ready)}
+.shown{border-top:3px solid var(--rule);margin-top:1.5rem;padding-top:1rem;content-visibility:auto;contain-intrinsic-size:auto 60rem;scroll-margin-top:7rem}
+.piece{scroll-margin-top:7rem}
+.piece header{display:flex;flex-wrap:wrap;gap:.25rem 1rem;align-items:baseline}
+.work{color:var(--quiet)}
+.figures{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1rem;margin:.75rem 0}
+.figures.round{grid-template-columns:minmax(0,1fr)}
+.figures.bare .figure{max-height:14rem}
+figure{margin:0;min-width:0}
+.figure{display:block;width:100%;max-height:80vh;background:var(--void)}
+:is(.outline,.edge,.safe,.bleed,.found){fill:none;stroke:#111;stroke-width:1.25px;vector-effect:non-scaling-stroke}
+.hole{fill:#e4e4e0;stroke:#444;stroke-width:1px;vector-effect:non-scaling-stroke}
+.outline{stroke-width:1.75px}
+.lines .under{stroke:#fff;stroke-width:3.5px}
+.edge:not(.under){stroke-dasharray:9 3 2 3}
+.safe:not(.under){stroke-dasharray:7 5}
+.bleed:not(.under){stroke-dasharray:1.5 4}
+.found{stroke-width:2.5px}
+.found.under{stroke:#fff;stroke-width:5px}
+.found.error:not(.under){stroke:#a3001b}
+.found.warning:not(.under){stroke:#7a4a00;stroke-dasharray:9 4}
+.found.advice:not(.under){stroke:#0b4f8a;stroke-dasharray:2.5 3.5}
+.badge :is(polygon,circle){stroke:#fff;stroke-width:1.5px;vector-effect:non-scaling-stroke}
+.badge.error :is(polygon,circle){fill:#a3001b}
+.badge.warning :is(polygon,circle){fill:#7a4a00}
+.badge.advice :is(polygon,circle){fill:#0b4f8a}
+.badge text{fill:#fff;font-weight:700;font-family:system-ui,sans-serif;text-anchor:middle}
+.gamut .one{fill:#000}.gamut .other{fill:#fff}
+.dark .one{fill:#003b8e}.dark .other{fill:#ffd84a}
+.told{max-width:52rem}
+ol.findings>li{margin:.4rem 0;padding-left:.5rem;border-left:4px solid var(--note)}
+ol.findings>li.error{border-left-color:var(--stop)}
+ol.findings>li.warning{border-left:4px dashed var(--look)}
+ol.findings>li.advice{border-left:4px dotted var(--note)}
+.label{color:var(--note)}
+.error .label{color:var(--stop)}
+.warning .label{color:var(--look)}
+.unknown{border:1px dashed var(--text);padding:.25rem .75rem .5rem;margin:1rem 0}
+.unknown h3{margin-top:.25rem}
+.reason{font-weight:600}
+summary{min-height:1.75rem;margin-top:1rem;font-weight:600;cursor:pointer}
+@media (max-width:40rem){.figures{grid-template-columns:minmax(0,1fr)}.tools{position:static}.contact ul{grid-template-columns:repeat(2,minmax(0,1fr))}}
+@media print{.tools{display:none}.contact li,.shown{content-visibility:visible}
+.shown:not(.unreadable){break-before:page;border-top:0;margin-top:0}
+.top+main>.shown:first-of-type{break-before:auto}
+.contact ul{grid-template-columns:repeat(4,minmax(0,1fr))}
+.figures{grid-template-columns:1fr 1fr}.figure{max-height:110mm}
+.figures.round .figure{max-height:90mm}
+.figure,.thumb,.verdict svg,.badge,.key{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
+`;

@@ -1,0 +1,191 @@
+import { familyOf } from './catalogue/catalogue.ts';
+import type { PicturedArtwork, PrintRequest } from './check-artwork.ts';
+import { findDarkAreas } from './checks/dark-areas.ts';
+import type { PrintPicture } from './checks/define-check.ts';
+import { takeGamutCensus } from './checks/gamut-census.ts';
+import { gamutTableOf, proofTableOf } from './conditions/colour-tables.ts';
+import type { PrinterConversion } from './conditions/printer-conversion.ts';
+import type { PrintingCondition } from './conditions/printing-condition.ts';
+import type { Artwork } from './formats/artwork.ts';
+import { limitsWith } from './formats/limits.ts';
+import { resample } from './formats/resample.ts';
+import { encodeGrayPng, encodeWebp } from './formats/write-small-picture.ts';
+import { MM_PER_INCH } from './geometry/length.ts';
+import { middleOf, type RectMm } from './geometry/rectangle.ts';
+import { SRGB_PROFILE } from './icc/srgb-profile.ts';
+import { linesOf } from './job/blank-lines.ts';
+import type { BlankInHand, Job } from './job/job.ts';
+import { bleedBoxOf } from './job/lines.ts';
+import { resolveBlank } from './job/resolve-blank.ts';
+import { drawProof } from './pictures/draw-proof.ts';
+import { readPrintRows } from './pictures/print-rows.ts';
+import { frameProof } from './pictures/proof-frame.ts';
+import { planPrint } from './prepare/plan.ts';
+import type { Background, PrintPlan } from './prepare/step.ts';
+import { composeArtwork, composeUnconverted } from './prepare-artwork.ts';
+import { proofWrap } from './proof-wrap.ts';
+import { wholeOf } from './raster/pad.ts';
+import { shareOfMask } from './raster/share-of-mask.ts';
+import type { PieceView, ViewedPicture } from './reports/html/piece-view.ts';
+
+/** Longer side of a picture on a page: sharp on a phone, and 200 of them stay far under 30 MB (own choice). */
+const LONGER_SIDE_PX = 480;
+/** That of a mask: stripes are drawn over it, whose own rim need not be fine (own choice). */
+const MASK_SIDE_PX = 240;
+/** Capitals under the sides of a round body, in pixels of its picture (own choice). */
+const CAPITALS_PX = 9;
+
+const CLEAR: Background = { r: 255, g: 255, b: 255, alpha: 0 };
+
+export interface ViewPieceOptions {
+  readonly condition: PrintingCondition;
+  readonly conversion?: PrinterConversion | undefined;
+  /** The padding that was asked for; the bare blank shows where it is left out. */
+  readonly background?: Background | undefined;
+}
+
+/** What is shown of an artwork that could not be read. @throws as resolveBlank */
+export function viewBareBlank(request: PrintRequest): PieceView {
+  return viewBlank(resolveBlank(request, familyOf(request.blank)));
+}
+
+function viewBlank(blank: BlankInHand): PieceView {
+  const { baseColour } = blank;
+  return { lines: linesOf(blank), baseColour, art: null, proof: null, outOfGamut: null, dark: null };
+}
+
+/**
+ * Small pictures of an artwork on its blank, made from the picture that was judged: within half of their pixels at its
+ * place. What the masks show is what the checks of colours counted.
+ */
+export async function viewPiece(
+  artwork: Pick<Artwork, 'ownColours'>,
+  { blank, job, picture, rimPx }: Pick<PicturedArtwork, 'blank' | 'job' | 'picture' | 'rimPx'>,
+  options: ViewPieceOptions,
+): Promise<PieceView> {
+  const bare = viewBlank(blank);
+  if (job === null || picture === null) return bare;
+  const plan = planSmall(job, { rimPx, background: options.background ?? CLEAR, artwork });
+  const small = { plan, picture: await reduce(picture, plan) };
+  const art = await composeArtwork(artwork, small);
+  return {
+    ...bare,
+    art: art && {
+      mediaType: 'image/webp',
+      bytes: await encodeWebp(art.raster),
+      boxMm: canvasBox(blank, plan),
+    },
+    proof: await viewProof(artwork, blank, small, options.condition),
+    ...(await viewMasks(artwork, picture, options)),
+  };
+}
+
+/** The plan of the print at a coarser resolution, flat and as seen from the front. */
+function planSmall(
+  job: Job,
+  {
+    rimPx,
+    background,
+    artwork: { ownColours },
+  }: Pick<PicturedArtwork, 'rimPx'> & {
+    readonly background: Background;
+    readonly artwork: Pick<Artwork, 'ownColours'>;
+  },
+): PrintPlan {
+  const { width, height } = bleedBoxOf(job.blank);
+  const ppi = Math.min(job.ppi, (LONGER_SIDE_PX / Math.max(width, height)) * MM_PER_INCH);
+  const plan = planPrint(
+    { ...job, ppi },
+    { rimPx, background, ...(ownColours ? { coloursFrom: ownColours.name } : {}) },
+  );
+  const pad = plan.steps.find((step) => step.step === 'pad')!;
+  return {
+    ...plan,
+    steps: plan.steps.filter(({ step }) => step !== 'bend' && step !== 'mirror'),
+    mirrored: false,
+    widthPx: pad.widthPx,
+    heightPx: pad.heightPx,
+  };
+}
+
+async function reduce(picture: PrintPicture, { steps, ppi }: PrintPlan): Promise<PrintPicture> {
+  const { raster, originMm } = picture;
+  const turned = steps.some((step) => step.step === 'turn' && step.degrees !== 180);
+  const resize = steps.find((step) => step.step === 'resize');
+  const crop = steps.find((step) => step.step === 'crop')!;
+  const { width, height } = resize ? { width: resize.widthPx, height: resize.heightPx } : crop.rectPx;
+  const size = turned ? { widthPx: height, heightPx: width } : { widthPx: width, heightPx: height };
+  const small = await resample(raster, { rectPx: wholeOf(raster), ...size });
+  return { raster: small, originMm, pixelMm: MM_PER_INCH / ppi };
+}
+
+/** Its middle is that of the edge, whatever whole pixels make of its size. */
+function canvasBox({ edge }: BlankInHand, { widthPx, heightPx, ppi }: PrintPlan): RectMm {
+  const middle = middleOf(edge.box);
+  const [width, height] = [widthPx, heightPx].map((px) => (px / ppi) * MM_PER_INCH) as [number, number];
+  return { x: middle.x - width / 2, y: middle.y - height / 2, width, height };
+}
+
+async function viewProof(
+  artwork: Pick<Artwork, 'ownColours'>,
+  blank: BlankInHand,
+  small: { readonly plan: PrintPlan; readonly picture: PrintPicture },
+  { profile }: PrintingCondition,
+): Promise<PieceView['proof']> {
+  const print = await composeUnconverted(artwork, small);
+  if (print === null) return null;
+  const frame = frameProof(blank, print.plan, 0);
+  const table = proofTableOf(profile, print.profile ?? SRGB_PROFILE);
+  const strip = drawProof(readPrintRows(print.raster, false), blank, frame, table, { marks: null });
+  const { wrap, baseColour } = blank;
+  const perMm = frame.ppi / MM_PER_INCH;
+  const raster = wrap
+    ? await proofWrap(
+        strip,
+        frame,
+        { wrap, baseColour },
+        {
+          capitalsMm: CAPITALS_PX / perMm,
+          leastWidthPx: 0,
+          limits: limitsWith(),
+        },
+      )
+    : strip;
+  const boxMm = { ...frame.originMm, width: raster.widthPx / perMm, height: raster.heightPx / perMm };
+  return { mediaType: 'image/webp', bytes: await encodeWebp(raster), boxMm, onBlank: wrap === null };
+}
+
+async function viewMasks(
+  { ownColours }: Pick<Artwork, 'ownColours'>,
+  picture: PrintPicture,
+  { condition, conversion }: ViewPieceOptions,
+): Promise<Pick<PieceView, 'outOfGamut' | 'dark'>> {
+  const source = ownColours?.profile ?? SRGB_PROFILE;
+  const { mask } = takeGamutCensus(picture.raster, gamutTableOf(condition.profile, source));
+  const { dark, shadow } = findDarkAreas({
+    picture,
+    source,
+    condition,
+    conversion: conversion ?? null,
+  });
+  return {
+    outOfGamut: await viewMask(mask, picture),
+    dark: await viewMask(
+      dark.map((isDark, at) => isDark | shadow[at]!),
+      picture,
+    ),
+  };
+}
+
+async function viewMask(
+  mask: Uint8Array,
+  { raster: { widthPx, heightPx }, originMm, pixelMm }: PrintPicture,
+): Promise<ViewedPicture | null> {
+  const by = Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / MASK_SIDE_PX));
+  const shares = shareOfMask(mask, widthPx, by);
+  if (shares === null) return null;
+  // The last cells may reach beyond the picture.
+  const cellMm = pixelMm * by;
+  const boxMm = { ...originMm, width: shares.widthPx * cellMm, height: shares.heightPx * cellMm };
+  return { mediaType: 'image/png', bytes: await encodeGrayPng(shares), boxMm };
+}
