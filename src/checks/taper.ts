@@ -1,4 +1,4 @@
-import { developBand } from '../geometry/development.ts';
+import { developBand, RECTANGLE_DIFFERENCE_MM, RECTANGLE_SAGITTA_MM } from '../geometry/development.ts';
 import { formatLength } from '../geometry/length.ts';
 import type { WrapInHand } from '../job/wrap-in-hand.ts';
 import { defineCheck } from './define-check.ts';
@@ -11,7 +11,7 @@ export default defineCheck<{ readonly wrap: WrapInHand }>({
     'A rectangle does not lie on a cone: it is too short at the wide end, creases at the narrow one, and prints askew.',
   source: [
     'development of a right circular cone (any handbook of geometry)',
-    'limits of 1 mm of sagitta and 2 mm of difference in circumference: common practice, no source',
+    `limits of ${RECTANGLE_SAGITTA_MM} mm of sagitta and ${RECTANGLE_DIFFERENCE_MM} mm of difference in circumference: common practice, no source`,
   ],
   codes: { 'will-not-fit': ['warning'] },
   needs: needsWrap,
@@ -28,7 +28,8 @@ export default defineCheck<{ readonly wrap: WrapInHand }>({
           code: 'will-not-fit',
           severity: 'warning',
           actual: { value: Math.max(Math.abs(rim), Math.abs(foot)), unit: 'mm' },
-          expected: { max: 1, unit: 'mm', from: 'option:--development' },
+          // Half the difference is too long at one end, half too short at the other.
+          expected: { max: RECTANGLE_DIFFERENCE_MM / 2, unit: 'mm', from: 'geometry:rectangle' },
           facts,
         },
       ],
