@@ -20,7 +20,8 @@ const MUTATIONS: readonly Mutation[] = [
     return bytes.slice(0, chance(bytes.length + 1));
   },
   function flipBits(bytes, chance) {
-    const changed = bytes.slice();
+    // Not slice, which of a Buffer is the same bytes.
+    const changed = Buffer.from(bytes);
     for (let left = 1 + chance(8); left > 0; left -= 1) changed[chance(changed.length)]! ^= 1 << chance(8);
     return changed;
   },
