@@ -36,7 +36,7 @@ export default defineCheck<ColourInputs>({
   run: judge,
   phrases: {
     'out-of-gamut': ({ facts, place }) =>
-      `${phraseShare(Number(facts.sharePercent))} of the visible art is in colours that "${facts.conditionName}" cannot make (${facts.kinds}); the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Expect duller or shifted colours there${phraseChanges(facts.changes)}. Shift these colours towards what they become, or press a test swatch first.${phraseTrust(facts)}`,
+      `${phraseShare(Number(facts.sharePercent))} of the visible art is in colours that "${facts.conditionName}" cannot make (${facts.kinds}); the largest piece has ${formatArea(Number(facts.largestMm2))}, about ${phrasePlace(place)}. Expect duller or shifted colours there${phraseChanges(facts.changes)}. Shift these colours towards what they become, with --mend into-gamut or by hand, or press a test swatch first.${phraseTrust(facts)}`,
   },
 });
 
