@@ -44,6 +44,7 @@ export interface TypedOptions {
   readonly proof?: string;
   readonly proofMark?: true;
   readonly report?: string;
+  readonly page?: string;
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;

@@ -91,7 +91,7 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
     }
     case 'press': {
       const { printPressCard } = await import('./commands/print-press-card.ts');
-      return printPressCard(operands, options, io);
+      return printPressCard(operands, options, io, temps);
     }
     case 'sheet': {
       const { layOutSheets } = await import('./commands/lay-out-sheets.ts');

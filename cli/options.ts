@@ -206,7 +206,12 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'write a page to look at in a browser, such as report.html: each artwork on its blank with what was found in its place; replaces one of an earlier run, any other file with --force only',
     of: PIECES,
   },
-  { flags: '--force', help: 'replace files that are there', of: ART },
+  {
+    flags: '--page <file>',
+    help: 'write the card as a page to print too, such as card.html; replaces one of its own, any other file with --force only',
+    of: ['press'],
+  },
+  { flags: '--force', help: 'replace files that are there', of: [...ART, 'press'] },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
   { flags: '--dry-run', help: 'do all but write, and show the plan', of: [...ART, 'calibrate'] },
   {

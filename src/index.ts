@@ -137,6 +137,7 @@ export { renderFindingPage } from './reports/finding-page.ts';
 export { pageHead } from './reports/html/page-shell.ts';
 export type { PagePiece } from './reports/html/piece-article.ts';
 export type { PieceView, ViewedPicture } from './reports/html/piece-view.ts';
+export { renderPressPage } from './reports/html/press-page.ts';
 export { type ReportPageOptions, renderReportPage } from './reports/html/report-page.ts';
 export { type InspectedFile, toInspectionsJson } from './reports/inspection-json.ts';
 export { renderInspection } from './reports/inspection-text.ts';

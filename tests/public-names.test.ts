@@ -119,6 +119,7 @@ const NAMES = [
   'parseTemperature',
   'readDefects',
   'readLedger',
+  'renderPressPage',
   'renderPressings',
   'renderPressingsCsv',
   'renderReportPage',

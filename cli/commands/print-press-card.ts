@@ -1,18 +1,30 @@
-import { BlankcheckError, findBestSettings, pressCard, renderPressCard } from '../../src/index.ts';
+import {
+  BlankcheckError,
+  findBestSettings,
+  pageHead,
+  pressCard,
+  renderPressCard,
+  renderPressPage,
+} from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
+import { printError } from '../errors.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
 import { readLedgerFile, tellBadLines } from '../inputs/read-ledger-file.ts';
 import type { Io } from '../io.ts';
+import { createInputGuard } from '../output/input-guard.ts';
+import { publishDocument } from '../output/publish-document.ts';
+import type { TempFiles } from '../output/temp-files.ts';
 import { describeTerminal } from '../terminal.ts';
 
 /**
  * `press`: the press card of one blank, with the maker's own best settings where a ledger knows them. Returns 1 where lines
- * of that ledger are no records. @throws BlankcheckError of kind `usage`.
+ * of that ledger are no records, or the page could not be written. @throws BlankcheckError of kind `usage`.
  */
 export async function printPressCard(
   words: readonly string[],
   options: TypedOptions,
   { stdout, stderr, env, cwd, interrupt }: Io,
+  temps: TempFiles,
 ): Promise<number> {
   const [word, ...more] = words;
   if (word === undefined)
@@ -25,7 +37,20 @@ export async function printPressCard(
   const own = ledger && findBestSettings(ledger.entries, blank.id);
   if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, ...card, own }, null, 2)}\n`);
   else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options), own));
-  if (!ledger) return 0;
+  const unmade =
+    options.page === undefined
+      ? null
+      : await publishDocument(
+          {
+            path: options.page,
+            option: '--page',
+            head: pageHead('press card'),
+            text: renderPressPage(card, own),
+          },
+          { cwd, force: options.force === true, temps, guard: createInputGuard([]) },
+        );
+  if (unmade) printError(stderr, unmade);
+  if (!ledger) return unmade ? 1 : 0;
   tellBadLines(ledger, options.ledger, stderr);
-  return ledger.faults.length > 0 ? 1 : 0;
+  return unmade || ledger.faults.length > 0 ? 1 : 0;
 }
