@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import {
   BlankcheckError,
   findBestSettings,
@@ -9,7 +10,7 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
-import { readLedgerFile, tellBadLines } from '../inputs/read-ledger-file.ts';
+import { DEFAULT_LEDGER, readLedgerFile, tellBadLines } from '../inputs/read-ledger-file.ts';
 import type { Io } from '../io.ts';
 import { createInputGuard } from '../output/input-guard.ts';
 import { publishDocument } from '../output/publish-document.ts';
@@ -37,6 +38,10 @@ export async function printPressCard(
   const own = ledger && findBestSettings(ledger.entries, blank.id);
   if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, ...card, own }, null, 2)}\n`);
   else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options), own));
+  // Even by force: neither the ledger nor a blank's record may be lost to a page.
+  const read = [word, options.ledger ?? DEFAULT_LEDGER].map(
+    (name) => ({ kind: 'file', file: resolve(cwd, name) }) as const,
+  );
   const unmade =
     options.page === undefined
       ? null
@@ -47,7 +52,7 @@ export async function printPressCard(
             head: pageHead('press card'),
             text: renderPressPage(card, own),
           },
-          { cwd, force: options.force === true, temps, guard: createInputGuard([]) },
+          { cwd, force: options.force === true, temps, guard: createInputGuard(read) },
         );
   if (unmade) printError(stderr, unmade);
   if (!ledger) return unmade ? 1 : 0;

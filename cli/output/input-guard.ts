@@ -3,7 +3,7 @@ import { BlankcheckError, readPrintRecord } from '../../src/index.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import type { FolderOption } from './publish-file.ts';
 
-/** Keeps the files of a run's artworks from being replaced by its print-ready files, whatever they are called. */
+/** Keeps the files that a run reads, artworks above all, from being replaced by those it writes, whatever they are called. */
 export interface InputGuard {
   /**
    * `told` is how messages call the path. A print-ready file of our own that lies among the artworks is none.
@@ -22,7 +22,7 @@ export function createInputGuard(origins: readonly Origin[] | (() => readonly Or
       if (!(await known).has(identity) || (await isOwn(path))) return;
       throw new BlankcheckError(
         'cannot-write',
-        `"${told}" is an artwork of this run, and artworks are never changed. Give another folder with ${folderOption}.`,
+        `"${told}" is read by this run, and what is read is never changed. Give another place with ${folderOption}.`,
       );
     },
   };

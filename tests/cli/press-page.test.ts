@@ -32,4 +32,23 @@ describe('press --page', () => {
     expect(readText(cwd, 'mine.html')).toBe('mine');
     expect((await runMain([...words('mine.html'), '--force'], { cwd })).code).toBe(0);
   });
+
+  it('never replaces what it reads: the ledger, the record of the blank', async () => {
+    const record = JSON.stringify({ ...findBlank('mug-11oz'), id: 'mug-own' });
+    const files = { 'mug.json': record, 'blankcheck-ledger.jsonl': '', 'other.jsonl': '' };
+    const cwd = makeFolder(files);
+    for (const [page, ...more] of [
+      ['mug.json'],
+      ['./mug.json'],
+      ['blankcheck-ledger.jsonl'],
+      ['other.jsonl', '--ledger', 'other.jsonl'],
+    ]) {
+      const { code, stderr } = await runMain(['press', 'mug.json', '--page', page!, '--force', ...more], {
+        cwd,
+      });
+      expect([page, code]).toEqual([page, 1]);
+      expect(stderr).toContain('cannot-write');
+    }
+    for (const [name, text] of Object.entries(files)) expect(readText(cwd, name)).toBe(text);
+  });
 });
