@@ -16,7 +16,9 @@ export type InspectionChange =
   | { readonly code: 'profile-lost'; readonly expected: string }
   /** A tag that turns or mirrors the picture where programs obey it; 2 to 8 as in EXIF. */
   | { readonly code: 'orientation'; readonly orientation: number }
-  | { readonly code: 'pages'; readonly pages: number };
+  | { readonly code: 'pages'; readonly pages: number }
+  /** Of a PDF: pictures, marks, pages or colours; its seal does not say which. */
+  | { readonly code: 'document' };
 
 /**
  * `unchanged`: it prints as it was written. `record-damaged`: it was one, but what it says of itself cannot be read any
@@ -36,14 +38,16 @@ export interface Inspection {
   /** Hex SHA-256 of the bytes; null where none could be had. */
   readonly sha256: string | null;
   /** null where no picture can be read, and so are the next three. */
-  readonly format: ArtworkFormat | null;
+  readonly format: ArtworkFormat | 'pdf' | null;
   /** As displayed: an orientation tag, which is a change, is obeyed. */
   readonly widthPx: number | null;
   readonly heightPx: number | null;
   /** null also where the file states none. */
   readonly statedPpi: StatedPpi | null;
-  /** The size that the file prints at by its own density; null where it states none. */
+  /** The size that the file prints at by its own density, or that of the first page; null where it states none. */
   readonly trueSizeMm: { readonly width: number; readonly height: number } | null;
+  /** Of a PDF, which has no pixels of its own. */
+  readonly pages?: number;
   readonly record: PrintRecord | null;
   /** Empty unless the verdict is `changed`, or `proof` and it was changed too. */
   readonly changes: readonly InspectionChange[];

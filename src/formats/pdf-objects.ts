@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { hashPdfObjects } from './pdf-seal.ts';
 
 /** A value of a PDF file. Strings are written as they are: names with their slash, references, texts made by `pdfText`. */
 export type PdfValue =
@@ -63,9 +63,7 @@ export class PdfObjects {
       push(latin('\nendobj\n'));
       return offset;
     });
-    const hash = createHash('sha256');
-    for (const part of parts) hash.update(part);
-    const id = `<${hash.digest('hex').slice(0, 32)}>`;
+    const id = `<${hashPdfObjects(parts)}>`;
     const size = offsets.length + 1;
     const rows = offsets.map((offset) => `${String(offset).padStart(10, '0')} 00000 n \n`);
     const references = `xref\n0 ${size}\n0000000000 65535 f \n${rows.join('')}`;

@@ -22,6 +22,7 @@ export function toInspectionsJson(results: readonly InspectedFile[]): string {
       heightPx: facts.heightPx,
       statedPpi: facts.statedPpi && roundNumbers(facts.statedPpi),
       trueSizeMm: facts.trueSizeMm && roundNumbers(facts.trueSizeMm),
+      ...(facts.pages === undefined ? {} : { pages: facts.pages }),
       record,
       changes: roundNumbers(changes),
     })),

@@ -35,7 +35,18 @@ export function renderInspection(file: InspectedFile, page: Page): string {
   return `${lines.join('\n')}\n`;
 }
 
-function tellSize({ format, widthPx, heightPx, statedPpi, trueSizeMm }: InspectedFile): readonly string[] {
+function tellSize({
+  format,
+  widthPx,
+  heightPx,
+  statedPpi,
+  trueSizeMm,
+  pages,
+}: InspectedFile): readonly string[] {
+  if (format === 'pdf') {
+    const size = trueSizeMm ? formatSize(trueSizeMm.width, trueSizeMm.height) : 'unknown size';
+    return [`PDF, ${pages === 1 ? '1 page' : `${pages} pages, the first`} of ${size}`];
+  }
   if (format === null || widthPx === null) return [];
   const pixels = `${format.toUpperCase()}, ${widthPx} x ${heightPx} px`;
   if (statedPpi === null || trueSizeMm === null)
@@ -73,6 +84,8 @@ function tellChange(change: InspectionChange): string {
       return `the colour profile is lost, it was written with ${change.expected}`;
     case 'orientation':
       return `a tag that turns or mirrors it was added (orientation ${change.orientation})`;
+    case 'document':
+      return 'its pictures, marks, pages or colours: the file is not the one that was written';
     case 'pages':
       return `it has ${change.pages} pages, it was written with one`;
   }

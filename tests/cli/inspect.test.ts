@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
@@ -64,6 +65,77 @@ describe('blankcheck inspect', () => {
     const { code, stdout } = await runMain(['inspect', made.stdout.trim(), '--json'], { cwd });
     expect([code, JSON.parse(stdout).results[0].changes]).toEqual([0, []]);
     expect(JSON.parse(stdout).results[0].record.densityPpi).toBeDefined();
+  });
+
+  describe('of a PDF', () => {
+    async function makePdf() {
+      const cwd = makeFolder({ 'basil.png': ART });
+      const page = ['--sheet', 'a5', '--ppi', '72', '--out', 'ready', '--surface', 'first'];
+      const made = await runMain(['basil.png', '--blank', '30x40mm', '--width', '2mm', ...page], { cwd });
+      expect(made.code, made.stderr).toBe(0);
+      const file = made.stdout.trim();
+      expect(file).toMatch(/\.pdf$/);
+      return { cwd, file, bytes: readFileSync(`${cwd}/${file}`) };
+    }
+    const look = async (bytes: Uint8Array) => {
+      const { code, stdout } = await runMain(['inspect', '-', '--json'], { cwd: makeFolder(), stdin: bytes });
+      const document = JSON.parse(stdout);
+      expect(validate(document), JSON.stringify(validate.errors)).toBe(true);
+      const [{ verdict, changes, trueSizeMm, pages, record, file }] = document.results;
+      return { code, verdict, changes, trueSizeMm, pages, record, format: file.format };
+    };
+
+    it('says its size, its blank, its art, that it is mirrored, and that it is as it was written', async () => {
+      const { bytes } = await makePdf();
+      const { record, ...told } = await look(bytes);
+      // ISO 216, to a millionth.
+      const trueSizeMm = { width: 148, height: 210 };
+      expect(told).toEqual({
+        code: 0,
+        verdict: 'unchanged',
+        changes: [],
+        trueSizeMm,
+        pages: 1,
+        format: 'pdf',
+      });
+      expect(record).toMatchObject({ blankId: '30x40mm', mirrored: true });
+      expect(record.sourceSha256).toBe(createHash('sha256').update(ART).digest('hex'));
+    });
+
+    it('finds every change of a byte before the end, what was added behind it, and what is missing', async () => {
+      const { bytes } = await makePdf();
+      const xref = bytes.lastIndexOf('xref\n0 ');
+      for (let i = 0; i < 40; i += 1) {
+        const at = 9 + Math.floor(((xref - 10) * i) / 39);
+        const flipped = Buffer.from(bytes);
+        flipped[at]! ^= 1;
+        const { verdict } = await look(flipped);
+        expect([at, ['changed', 'record-damaged', 'not-print-ready'].includes(verdict)]).toEqual([at, true]);
+      }
+      const longer = Buffer.concat([bytes, bytes.subarray(xref)]);
+      const shorter = bytes.subarray(0, bytes.length - 1);
+      for (const other of [longer, shorter]) {
+        const { code, verdict, changes } = await look(other);
+        expect([code, verdict, changes]).toEqual([1, 'changed', [{ code: 'document' }]]);
+      }
+    });
+
+    it('takes a PDF of others, and a stub of one, for what they are', async () => {
+      for (const text of [
+        '%PDF-1.4\n1 0 obj\n<<>>\nendobj\n%%EOF\n',
+        '%PDF-',
+        '%PDF-1.7\nstartxref\n9999\n%%EOF\n',
+      ]) {
+        const { code, verdict, trueSizeMm, pages } = await look(Buffer.from(text));
+        expect([code, verdict, trueSizeMm, pages]).toEqual([1, 'not-print-ready', null, 0]);
+      }
+    });
+
+    it('is told to people with its size', async () => {
+      const { cwd, file } = await makePdf();
+      const { stdout } = await runMain(['inspect', file], { cwd });
+      expect(stdout).toContain('PDF, 1 page of 148 x 210 mm');
+    });
   });
 
   it('tells people the same', async () => {
