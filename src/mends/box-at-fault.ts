@@ -8,8 +8,22 @@ import type { MendContext } from './define-mend.ts';
 
 const AREA = practiceLimit('flat-box-area').value;
 
+/** The raster after `mendOne` took away each flat box at fault: within one may stand another. The very same where there is none. */
+export function mendBoxes(
+  raster: Raster,
+  context: MendContext,
+  mendOne: (raster: Raster, box: FlatBox) => Raster,
+): Raster {
+  let mended = raster;
+  for (;;) {
+    const box = findBoxAtFault(mended, context);
+    if (box === null) return mended;
+    mended = mendOne(mended, box);
+  }
+}
+
 /** The flat box of a raster that the check of boxes would find; null where it would find none. */
-export function findBoxAtFault(raster: Raster, { job, source }: MendContext): FlatBox | null {
+function findBoxAtFault(raster: Raster, { job, source }: MendContext): FlatBox | null {
   const placed = job(raster);
   if (placed === null) return null;
   const covers = coversBlank(placed);

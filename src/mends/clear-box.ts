@@ -1,8 +1,8 @@
 import type { FlatBox } from '../faults/flat-box.ts';
 import { addAlpha } from '../raster/add-alpha.ts';
 import { channelsOf, type Raster } from '../raster/raster.ts';
-import { findBoxAtFault } from './box-at-fault.ts';
-import type { MendDefinition, MendedRaster } from './define-mend.ts';
+import { mendBoxes } from './box-at-fault.ts';
+import type { MendDefinition } from './define-mend.ts';
 
 export default {
   id: 'clear-box',
@@ -12,15 +12,7 @@ export default {
   source: ['the limits of the check of boxes'],
   answers: ['near-white-box/near-white', 'near-white-box/flat-box'],
   gentle: false,
-  apply(raster, context): MendedRaster {
-    let mended = raster;
-    // Within a box may stand another one.
-    for (;;) {
-      const box = findBoxAtFault(mended, context);
-      if (box === null) return { raster: mended };
-      mended = clearBox(mended, box);
-    }
-  },
+  apply: (raster, context) => ({ raster: mendBoxes(raster, context, clearBox) }),
 } satisfies MendDefinition;
 
 function clearBox(raster: Raster, { boxPx, mask }: FlatBox): Raster {

@@ -1,8 +1,8 @@
 import { type FlatBox, GROUND_TOLERANCE } from '../faults/flat-box.ts';
 import { addAlpha } from '../raster/add-alpha.ts';
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
-import { findBoxAtFault } from './box-at-fault.ts';
-import type { MendDefinition, MendedRaster } from './define-mend.ts';
+import { mendBoxes } from './box-at-fault.ts';
+import type { MendDefinition } from './define-mend.ts';
 
 /** The channels of a shadow keep the proportions of the ground to so many of 255: JPEG noise stays within (own choice). */
 const NOISE = 8;
@@ -22,15 +22,7 @@ export default {
   ],
   answers: ['near-white-box/near-white', 'near-white-box/flat-box'],
   gentle: false,
-  apply(raster, context): MendedRaster {
-    let mended = raster;
-    // Within a box may stand another one.
-    for (;;) {
-      const box = findBoxAtFault(mended, context);
-      if (box === null) return { raster: mended };
-      mended = freeShadow(mended, box);
-    }
-  },
+  apply: (raster, context) => ({ raster: mendBoxes(raster, context, freeShadow) }),
 } satisfies MendDefinition;
 
 function freeShadow(raster: Raster, box: FlatBox): Raster {

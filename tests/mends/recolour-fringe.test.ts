@@ -1,24 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { loadCondition } from '../../src/conditions/load-condition.ts';
-import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import recolourFringe from '../../src/mends/recolour-fringe.ts';
 import type { Raster } from '../../src/raster/raster.ts';
-import { findingsOf, outcomesOf, subjectOf } from '../checks/jobs.ts';
+import { findingsOf, outcomesOf } from '../checks/jobs.ts';
 import { BACKGROUNDS, cutOut, flower, glowing, ORANGE, outlined, patterned } from '../fringed-art.ts';
+import { applyMend } from './apply-mend.ts';
 
-const condition = await loadCondition('coated-reference');
 const request = { widthMm: 44 };
 
-function mend(raster: Raster): Raster {
-  const job = (placed = raster) => subjectOf(placed, request).job;
-  return recolourFringe.apply(raster, {
-    source: SRGB_PROFILE,
-    condition,
-    conversion: null,
-    job,
-    extend: 'reflect',
-  }).raster;
-}
+const mend = (raster: Raster) => applyMend(recolourFringe, raster, request);
 
 const fringesOf = (raster: Raster) => findingsOf(outcomesOf(raster, request), 'edge-fringe');
 const alphaOf = ({ data }: Raster) => data.filter((_, i) => i % 4 === 3);

@@ -1,24 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { loadCondition } from '../../src/conditions/load-condition.ts';
-import { SRGB_PROFILE } from '../../src/icc/srgb-profile.ts';
 import whitenBox from '../../src/mends/whiten-box.ts';
 import type { Raster } from '../../src/raster/raster.ts';
-import { findingsOf, outcomesOf, subjectOf } from '../checks/jobs.ts';
+import { findingsOf, outcomesOf } from '../checks/jobs.ts';
 import { GREEN, paintRaster, type Rgba, seededNumbers } from '../pictures.ts';
+import { applyMend } from './apply-mend.ts';
 
-const condition = await loadCondition('coated-reference');
 const request = { widthMm: 60 };
 
-function mend(raster: Raster): Raster {
-  const job = () => subjectOf(raster, request).job;
-  return whitenBox.apply(raster, {
-    source: SRGB_PROFILE,
-    condition,
-    conversion: null,
-    job,
-    extend: 'reflect',
-  }).raster;
-}
+const mend = (raster: Raster) => applyMend(whitenBox, raster, request);
 
 /** A ring on a noisy ground: inside it is a patch of the ground's colour, which the ring encloses. */
 function ringOn(code: number, noise: number): Raster {
