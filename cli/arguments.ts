@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { BlankcheckError, type Pressure } from '../src/index.ts';
 import { COMMANDS, type CommandName, type CommandRow } from './command-table.ts';
 import { OPTIONS, optionsOf } from './options.ts';
+import type { System } from './shortcut/systems.ts';
 
 /** Options as they were typed; flags are true or left out. */
 export interface TypedOptions {
@@ -45,6 +46,9 @@ export interface TypedOptions {
   readonly proofMark?: true;
   readonly report?: string;
   readonly page?: string;
+  readonly for?: System;
+  readonly to?: string;
+  readonly remove?: true;
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;

@@ -13,6 +13,7 @@ const worst = (exitCode: number) => {
 const temps = createTempFiles();
 const io = {
   ...processIo(watchInterrupts(temps), () => worst(1)),
+  program: fileURLToPath(import.meta.url),
   childProgram: fileURLToPath(new URL('pool/child.js', import.meta.url)),
 };
 process.on('uncaughtException', (error) => {

@@ -11,6 +11,7 @@ export type CommandName =
   | 'history'
   | 'explain'
   | 'completions'
+  | 'shortcut'
   | 'limits'
   | 'config';
 
@@ -118,6 +119,13 @@ export const COMMANDS: readonly CommandRow[] = [
     takesHelp: 'bash, zsh, fish or powershell',
     help: 'print the script by which a shell completes commands, options and blanks',
     examples: ['blankcheck completions bash'],
+  },
+  {
+    name: 'shortcut',
+    takes: '',
+    takesHelp: '',
+    help: 'make something to drop pictures on in your file manager, in place of typing',
+    examples: ['blankcheck shortcut --blank tile-ceramic-8in --to Desktop'],
   },
   {
     name: 'limits',

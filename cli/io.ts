@@ -20,6 +20,8 @@ export interface Io {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Paths on the command line are relative to it. */
   readonly cwd: string;
+  /** The file of this program, which a shortcut starts; left out, that of the installed package. */
+  readonly program?: string;
   /** The program of the processes that artworks are judged in; left out, all is done in this one. */
   readonly childProgram?: string;
   /** Aborted by Ctrl-C and the like. */

@@ -77,6 +77,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
       const { printCompletions } = await import('./commands/print-completions.ts');
       return printCompletions(operands, io);
     }
+    case 'shortcut': {
+      const { writeShortcut } = await import('./commands/write-shortcut.ts');
+      return writeShortcut(operands, options, io, temps);
+    }
     case 'calibrate': {
       const { calibratePrinter } = await import('./commands/calibrate-printer.ts');
       return calibratePrinter(operands, options, io, temps);

@@ -1,5 +1,6 @@
 import { DEFECTS, PRESSURES } from '../src/index.ts';
 import type { CommandName } from './command-table.ts';
+import { SYSTEMS } from './shortcut/systems.ts';
 
 /** One option as it is typed and as `--help` shows it; the command line is parsed by this table too. */
 export interface OptionRow {
@@ -31,7 +32,7 @@ export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--blank <blank>',
     help: 'what is pressed: an id of the catalogue (see: blankcheck blanks), a JSON file with one blank, or a size such as 200x200mm, 8x10in, round:95mm',
-    of: [...ART, 'record'],
+    of: [...ART, 'record', 'shortcut'],
   },
   {
     flags: '--measured <size>',
@@ -211,7 +212,15 @@ export const OPTIONS: readonly OptionRow[] = [
     help: 'write the card as a page to print too, such as card.html; replaces one of its own, any other file with --force only',
     of: ['press'],
   },
-  { flags: '--force', help: 'replace files that are there', of: [...ART, 'press'] },
+  {
+    flags: '--for <system>',
+    help: 'whose file manager it is for (default: that of this machine)',
+    choices: SYSTEMS,
+    of: ['shortcut'],
+  },
+  { flags: '--to <folder>', help: 'where it goes, such as the desktop', of: ['shortcut'] },
+  { flags: '--remove', help: 'take it away again', of: ['shortcut'] },
+  { flags: '--force', help: 'replace files that are there', of: [...ART, 'press', 'shortcut'] },
   { flags: '--anyway', help: 'write the file although a finding says stop', of: ART },
   { flags: '--dry-run', help: 'do all but write, and show the plan', of: [...ART, 'calibrate'] },
   {

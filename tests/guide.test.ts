@@ -23,6 +23,7 @@ describe('the guide', () => {
       'Cloth',
       'Why it came out small',
       'Why it came out dull',
+      'A picture dropped on an icon',
       'A folder of downloads',
     ]);
     expect(commands.length).toBeGreaterThan(12);

@@ -35,6 +35,8 @@ const PACKAGES = {
   bash: 'bash',
   zsh: 'zsh',
   fish: 'fish',
+  'desktop-file-validate': 'desktop-file-utils',
+  shellcheck: 'shellcheck',
 } as const;
 
 export type Witness = keyof typeof PACKAGES;

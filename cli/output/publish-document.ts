@@ -20,6 +20,8 @@ export interface OwnDocument {
   /** How every one of its kind begins. */
   readonly head: string;
   readonly text: string;
+  /** As in PublishOptions. */
+  readonly mode?: number;
 }
 
 /**
@@ -27,7 +29,7 @@ export interface OwnDocument {
  * file only by force.
  */
 export async function publishDocument(
-  { path: told, option, head, text }: OwnDocument,
+  { path: told, option, head, text, mode }: OwnDocument,
   { cwd, force, temps, guard }: DocumentOptions,
 ): Promise<BlankcheckError | null> {
   const path = resolve(cwd, told);
@@ -36,6 +38,7 @@ export async function publishDocument(
     await publishFile({ path, told, folderOption: option }, Buffer.from(text), {
       replace: force || (await begins(path, head)),
       temps,
+      ...(mode !== undefined && { mode }),
     });
     return null;
   } catch (error) {
@@ -44,7 +47,8 @@ export async function publishDocument(
   }
 }
 
-async function begins(path: string, head: string): Promise<boolean> {
+/** Is there a file of this beginning? */
+export async function begins(path: string, head: string): Promise<boolean> {
   const bytes = Buffer.alloc(Buffer.byteLength(head));
   try {
     const file = await open(path);

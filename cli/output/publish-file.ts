@@ -6,7 +6,7 @@ import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
 
 /** The option that names the folder of a file, or the file. */
-export type FolderOption = '--out' | '--proof' | '--csv' | '--report' | '--page';
+export type FolderOption = '--out' | '--proof' | '--csv' | '--report' | '--page' | '--to';
 
 export interface PublishedPath {
   readonly path: string;
@@ -19,6 +19,8 @@ export interface PublishedPath {
 export interface PublishOptions {
   /** May a file that is there be replaced? */
   readonly replace: boolean;
+  /** Who may read, write and run it, less what the system's mask takes away; 0o666 by default. @see open(2) */
+  readonly mode?: number;
   readonly temps: TempFiles;
   readonly signal?: AbortSignal;
 }
@@ -31,7 +33,7 @@ export interface PublishOptions {
 export async function publishFile(
   { path, told, folderOption = '--out' }: PublishedPath,
   bytes: Uint8Array,
-  { replace, temps, signal }: PublishOptions,
+  { replace, temps, signal, mode }: PublishOptions,
 ): Promise<void> {
   const folder = dirname(path);
   try {
@@ -39,7 +41,7 @@ export async function publishFile(
     await temps.sweep(folder);
     const temp = temps.create(folder);
     try {
-      await writeSynced(temp, bytes, signal);
+      await writeSynced(temp, bytes, signal, mode);
       signal?.throwIfAborted();
       if (!(await giveName(temp, path, replace))) throw fileExists(told, folderOption);
     } finally {
@@ -71,8 +73,13 @@ export async function isTaken(path: string): Promise<boolean> {
   );
 }
 
-async function writeSynced(path: string, bytes: Uint8Array, signal: AbortSignal | undefined): Promise<void> {
-  const file = await open(path, 'wx');
+async function writeSynced(
+  path: string,
+  bytes: Uint8Array,
+  signal: AbortSignal | undefined,
+  mode: number | undefined,
+): Promise<void> {
+  const file = await open(path, 'wx', mode);
   try {
     await file.writeFile(bytes, signal ? { signal } : {});
     await file.sync();

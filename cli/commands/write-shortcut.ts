@@ -1,0 +1,116 @@
+import { unlink } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { BlankcheckError, findBlank, looksLikeSize, showHidden } from '../../src/index.ts';
+import type { TypedOptions } from '../arguments.ts';
+import { printError } from '../errors.ts';
+import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
+import type { Io } from '../io.ts';
+import { createInputGuard } from '../output/input-guard.ts';
+import { begins, publishDocument } from '../output/publish-document.ts';
+import { isTaken } from '../output/publish-file.ts';
+import type { TempFiles } from '../output/temp-files.ts';
+import { whyNotWritten } from '../output/write-failure.ts';
+import { findPackageFolder } from '../package-folder.ts';
+import { type Dropped, makeShortcut, type ShortcutFile, systemOf } from '../shortcut/shortcut.ts';
+
+/**
+ * `shortcut`: something to drop art on, for one blank, in the folder of `--to`; with `--remove` takes it away. The paths of
+ * what was written or removed go to standard output. Returns 1 where a file could not be. @throws BlankcheckError of kind `usage`.
+ */
+export async function writeShortcut(
+  words: readonly string[],
+  options: TypedOptions,
+  io: Io,
+  temps: TempFiles,
+): Promise<number> {
+  const [word] = words;
+  if (word !== undefined)
+    throw new BlankcheckError(
+      'bad-option',
+      `Expected no word, received "${word}".\nName the folder with --to, the blank with --blank.`,
+    );
+  const { to } = options;
+  if (to === undefined)
+    throw new BlankcheckError('bad-option', 'Expected --to <folder>, such as --to ~/Desktop.');
+  const { files, next } = makeShortcut(
+    options.for ?? systemOf(process.platform),
+    await readDropped(options, io),
+  );
+  const placed = files.map((file) => ({ ...file, told: join(to, file.name) }));
+  const errors = options.remove ? await removeOwn(placed, io) : await publish(placed, options, io, temps);
+  for (const error of errors) printError(io.stderr, error);
+  if (errors.length > 0) return 1;
+  if (!options.remove) io.stderr.write(`${showHidden(next)}\n`);
+  return 0;
+}
+
+async function readDropped({ blank: word }: TypedOptions, { cwd, program }: Io): Promise<Dropped> {
+  if (word === undefined)
+    throw new BlankcheckError(
+      'missing-blank',
+      'No blank was given.\nName the one that pictures are dropped for with --blank, such as --blank tile-ceramic-8in.',
+    );
+  const blank = await findBlankByWord(word, cwd);
+  return {
+    name: `Blankcheck ${blank.id}`,
+    node: process.execPath,
+    program: program ?? join(findPackageFolder(), 'dist', 'cli', 'bin.js'),
+    words: ['prepare', '--pause', '--force', '--blank', nameAnywhere(word, cwd)],
+  };
+}
+
+/** The blank's word as it means the same in every folder, and holds no quote, which batch files cannot. */
+function nameAnywhere(word: string, cwd: string): string {
+  const known = findBlank(word.toLowerCase());
+  if (known) return known.id;
+  return looksLikeSize(word) ? word.replaceAll('"', 'in') : resolve(cwd, word);
+}
+
+interface PlacedFile extends ShortcutFile {
+  /** Where it goes, as messages call it. */
+  readonly told: string;
+}
+
+async function publish(
+  files: readonly PlacedFile[],
+  { blank, force }: TypedOptions,
+  { cwd, stdout }: Io,
+  temps: TempFiles,
+): Promise<readonly BlankcheckError[]> {
+  const guard = createInputGuard(blank === undefined ? [] : [{ kind: 'file', file: resolve(cwd, blank) }]);
+  const errors: BlankcheckError[] = [];
+  for (const { told, ...file } of files) {
+    const error = await publishDocument(
+      { ...file, path: told, option: '--to' },
+      { cwd, force: force === true, temps, guard },
+    );
+    if (error) errors.push(error);
+    else stdout.write(`${showHidden(told)}\n`);
+  }
+  return errors;
+}
+
+/** Takes away what this command made, and nothing else. @throws BlankcheckError `no-such-file` where nothing of it is there */
+async function removeOwn(
+  files: readonly PlacedFile[],
+  { cwd, stdout }: Io,
+): Promise<readonly BlankcheckError[]> {
+  const errors: BlankcheckError[] = [];
+  let found = 0;
+  for (const { told, head } of files) {
+    const path = resolve(cwd, told);
+    if (!(await isTaken(path))) continue;
+    found += 1;
+    try {
+      if (!(await begins(path, head))) throw new Error('it is no shortcut of blankcheck');
+      await unlink(path);
+      stdout.write(`${showHidden(told)}\n`);
+    } catch (cause) {
+      const message = `"${told}" was left as it is: ${whyNotWritten(cause)}.`;
+      errors.push(new BlankcheckError('cannot-write', message, { cause }));
+    }
+  }
+  if (found > 0) return errors;
+  const names = files.map(({ told }) => `"${told}"`).join(' or ');
+  throw new BlankcheckError('no-such-file', `There is no ${names} to remove.`);
+}

@@ -1,0 +1,2 @@
+export const SYSTEMS = ['windows', 'macos', 'linux'] as const;
+export type System = (typeof SYSTEMS)[number];
