@@ -7,6 +7,7 @@ import type { System } from './shortcut/systems.ts';
 /** Options as they were typed; flags are true or left out. */
 export interface TypedOptions {
   readonly blank?: string;
+  readonly ask?: true;
   readonly measured?: string;
   readonly wrap?: string;
   readonly hand?: 'left' | 'right';

@@ -11,8 +11,10 @@ const worst = (exitCode: number) => {
   process.exitCode = Math.max(Number(process.exitCode ?? 0), exitCode);
 };
 const temps = createTempFiles();
+const interrupt = watchInterrupts(temps);
 const io = {
-  ...processIo(watchInterrupts(temps), () => worst(1)),
+  ...processIo(interrupt, () => worst(1)),
+  asker: async () => (await import('./ask/terminal-asker.ts')).createTerminalAsker(interrupt),
   program: fileURLToPath(import.meta.url),
   childProgram: fileURLToPath(new URL('pool/child.js', import.meta.url)),
 };

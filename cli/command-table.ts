@@ -125,7 +125,10 @@ export const COMMANDS: readonly CommandRow[] = [
     takes: '',
     takesHelp: '',
     help: 'make something to drop pictures on in your file manager, in place of typing',
-    examples: ['blankcheck shortcut --blank tile-ceramic-8in --to Desktop'],
+    examples: [
+      'blankcheck shortcut --blank tile-ceramic-8in --to Desktop',
+      'blankcheck shortcut --ask --to Desktop --for windows',
+    ],
   },
   {
     name: 'limits',

@@ -1,3 +1,5 @@
+import type { Asker } from './ask/asker.ts';
+
 /** Text that goes out; a reader that went away is no error. */
 export interface TextStream {
   write(text: string): void;
@@ -18,6 +20,8 @@ export interface Io {
   readonly stdout: TextStream;
   readonly stderr: TextStream;
   readonly env: Readonly<Record<string, string | undefined>>;
+  /** Who can be asked, once somebody is; left out where nobody can. */
+  readonly asker?: () => Promise<Asker>;
   /** Paths on the command line are relative to it. */
   readonly cwd: string;
   /** The file of this program, which a shortcut starts; left out, that of the installed package. */

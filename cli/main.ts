@@ -1,9 +1,10 @@
 import { resolve } from 'node:path';
 import { BlankcheckError, nearestIds, VERSION } from '../src/index.ts';
-import { parseArguments, type Request } from './arguments.ts';
+import { parseArguments, type Request, type TypedOptions } from './arguments.ts';
 import { COMMANDS, type CommandName } from './command-table.ts';
 import { printError, printFault } from './errors.ts';
 import { exitCodeOf } from './exit-code.ts';
+import { missingArtwork } from './inputs/missing-artwork.ts';
 import { interruptionOf } from './interrupt.ts';
 import type { Io } from './io.ts';
 import { isTaken } from './output/publish-file.ts';
@@ -104,10 +105,18 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
     case 'prepare':
     case 'check': {
       if (!request.named) await refuseMistypedCommand(operands[0], io.cwd);
+      const asked = options.ask ? await ask(operands, options, io) : options;
       const { judgeArtworks } = await import('./commands/judge-artworks.ts');
-      return judgeArtworks(command, operands, options, io, temps);
+      return judgeArtworks(command, operands, asked, io, temps);
     }
   }
+}
+
+async function ask(operands: readonly string[], options: TypedOptions, io: Io): Promise<TypedOptions> {
+  if (operands.length === 0) throw missingArtwork();
+  const { askForMissing } = await import('./ask/ask-for-missing.ts');
+  const canAsk = io.stdin.isTTY && io.stderr.isTTY;
+  return askForMissing(options, canAsk && io.asker ? await io.asker() : null);
 }
 
 /** `chekc art.png` must not be taken for `prepare chekc art.png`, which would write files. */

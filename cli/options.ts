@@ -35,6 +35,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: [...ART, 'record', 'shortcut'],
   },
   {
+    flags: '--ask',
+    help: 'ask for the blank and the size where they are not said; at a terminal only',
+    of: [...PIECES, 'shortcut'],
+  },
+  {
     flags: '--measured <size>',
     help: 'real size of the blank in hand, such as 197x197mm or round:96mm; of a round body top:89mm,bottom:70mm,height:140mm, or strip:232mm,height:208mm',
     of: [...ART, 'record'],

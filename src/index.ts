@@ -131,6 +131,7 @@ export { readForPrint } from './read-for-print.ts';
 export { badPrinterProfile, type PrinterProfileOptions, readPrinterProfile } from './read-printer-profile.ts';
 export { reportUnreadable } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
+export { sizeInWords } from './reports/body-words.ts';
 export { renderCalibration } from './reports/calibration-text.ts';
 export { renderCheckTable } from './reports/check-table.ts';
 export { renderFindingPage } from './reports/finding-page.ts';

@@ -81,6 +81,7 @@ const NAMES = [
   'renderTextSummary',
   'reportUnreadable',
   'searchBlanks',
+  'sizeInWords',
   'sniffFormat',
   'statusOf',
   'summarise',

@@ -37,6 +37,7 @@ const PACKAGES = {
   fish: 'fish',
   'desktop-file-validate': 'desktop-file-utils',
   shellcheck: 'shellcheck',
+  script: 'bsdutils',
 } as const;
 
 export type Witness = keyof typeof PACKAGES;

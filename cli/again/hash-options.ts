@@ -6,6 +6,7 @@ import type { JudgeOptions } from '../commands/judge-artwork.ts';
 
 /** Options that change what is told or how it is done, and nothing that is judged or written. */
 const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
+  'ask',
   'out',
   'force',
   'recursive',

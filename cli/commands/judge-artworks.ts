@@ -11,6 +11,7 @@ import { type GoingOn, goOn } from '../again/go-on.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
 import { exitCodeOf } from '../exit-code.ts';
+import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
@@ -50,10 +51,7 @@ export async function judgeArtworks(
   const judging = await readJudging(command, options, { ...io, interrupt: signal }, temps, () => origins);
   const size = choosePoolSize(options);
   if (words.length === 0) {
-    throw new BlankcheckError(
-      'missing-artwork',
-      'No artwork was given.\nName files, folders or ZIP archives, or - for standard input.',
-    );
+    throw missingArtwork();
   }
   try {
     const plan = await planInputs(words, {

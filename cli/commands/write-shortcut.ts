@@ -14,7 +14,7 @@ import { findPackageFolder } from '../package-folder.ts';
 import { type Dropped, makeShortcut, type ShortcutFile, systemOf } from '../shortcut/shortcut.ts';
 
 /**
- * `shortcut`: something to drop art on, for one blank, in the folder of `--to`; with `--remove` takes it away. The paths of
+ * `shortcut`: something to drop art on, for one blank or to be asked, in the folder of `--to`; with `--remove` takes it away. The paths of
  * what was written or removed go to standard output. Returns 1 where a file could not be. @throws BlankcheckError of kind `usage`.
  */
 export async function writeShortcut(
@@ -44,18 +44,19 @@ export async function writeShortcut(
   return 0;
 }
 
-async function readDropped({ blank: word }: TypedOptions, { cwd, program }: Io): Promise<Dropped> {
-  if (word === undefined)
+async function readDropped({ blank: word, ask }: TypedOptions, { cwd, program }: Io): Promise<Dropped> {
+  if ((word === undefined) === (ask === undefined))
     throw new BlankcheckError(
-      'missing-blank',
-      'No blank was given.\nName the one that pictures are dropped for with --blank, such as --blank tile-ceramic-8in.',
+      word === undefined ? 'missing-blank' : 'bad-option',
+      `Expected the blank that pictures are dropped for, or --ask to be asked each time, received ${word === undefined ? 'neither' : 'both'}.\nSuch as --blank tile-ceramic-8in.`,
     );
-  const blank = await findBlankByWord(word, cwd);
+  const blank =
+    word === undefined ? null : { id: (await findBlankByWord(word, cwd)).id, word: nameAnywhere(word, cwd) };
   return {
-    name: `Blankcheck ${blank.id}`,
+    name: `Blankcheck ${blank ? blank.id : 'ask'}`,
     node: process.execPath,
     program: program ?? join(findPackageFolder(), 'dist', 'cli', 'bin.js'),
-    words: ['prepare', '--pause', '--force', '--blank', nameAnywhere(word, cwd)],
+    words: ['prepare', '--pause', '--force', ...(blank ? ['--blank', blank.word] : ['--ask'])],
   };
 }
 

@@ -16,6 +16,7 @@ export interface Setting {
 const OF_ONE_RUN: ReadonlySet<string> = new Set([
   'anyway',
   'art',
+  'ask',
   'at',
   'copies',
   'csv',

@@ -78,6 +78,13 @@ describe('shortcut', () => {
     expect([code, readText(cwd, entry)]).toEqual([1, record]);
   });
 
+  it('asks each time where it is told to', async () => {
+    const cwd = makeFolder();
+    const { code } = await runMain(['shortcut', '--for', 'linux', '--to', '.', '--ask'], { cwd });
+    const words = readExecLine(readText(cwd, 'Blankcheck ask.desktop')).slice(2);
+    expect([code, words]).toEqual([0, ['prepare', '--pause', '--force', '--ask', '--', '%F']]);
+  });
+
   it('names the blank so that every folder knows it', async () => {
     const cwd = makeFolder({ 'tag.json': JSON.stringify({ ...findBlank('tag-pet-round'), id: 'tag-own' }) });
     const wordOf = async (blank: string) => {
@@ -92,6 +99,7 @@ describe('shortcut', () => {
   it.each([
     [['--blank', 'tag-pet-round'], 'bad-option'],
     [['--to', '.'], 'missing-blank'],
+    [['--to', '.', '--blank', 'tag-pet-round', '--ask'], 'bad-option'],
     [['--to', '.', '--blank', 'tyle'], 'unknown-blank'],
     [['here', '--to', '.', '--blank', 'tag-pet-round'], 'bad-option'],
     [['--to', '.', '--blank', 'tag-pet-round', '--for', 'beos'], 'bad-option'],
