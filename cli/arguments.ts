@@ -47,6 +47,8 @@ export interface TypedOptions {
   readonly proofMark?: true;
   readonly report?: string;
   readonly page?: string;
+  readonly cost?: true;
+  readonly costOf?: readonly string[];
   readonly for?: System;
   readonly to?: string;
   readonly remove?: true;

@@ -1,4 +1,4 @@
-import { DEFECTS, PRESSURES } from '../src/index.ts';
+import { COST_INPUTS, DEFECTS, PRESSURES } from '../src/index.ts';
 import type { CommandName } from './command-table.ts';
 import { SYSTEMS } from './shortcut/systems.ts';
 
@@ -211,6 +211,17 @@ export const OPTIONS: readonly OptionRow[] = [
     flags: '--report <file>',
     help: 'write a page to look at in a browser, such as report.html: each artwork on its blank with what was found in its place; replaces one of an earlier run, any other file with --force only',
     of: PIECES,
+  },
+  {
+    flags: '--cost',
+    help: 'say what a good piece costs, with its ink by measured cover, and what that leaves out',
+    of: PIECES,
+  },
+  {
+    flags: '--cost-of <name=value>',
+    help: `for --cost, in your own currency, such as blank=2.50: ${Object.keys(COST_INPUTS).join(', ')}`,
+    of: PIECES,
+    repeats: true,
   },
   {
     flags: '--page <file>',

@@ -24,6 +24,7 @@ export const ERROR_KINDS = {
   'bad-date': 'usage',
   'bad-result': 'usage',
   'unknown-defect': 'usage',
+  'bad-cost': 'usage',
   'bad-ledger': 'usage',
   'missing-printer': 'usage',
   'missing-sheet': 'usage',

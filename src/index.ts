@@ -49,6 +49,8 @@ export { type ComposeSheetOptions, composeSheet, encodeSheet, encodeSheetsAsPdf 
 export { listConditionIds, loadCondition } from './conditions/load-condition.ts';
 export type { PrinterConversion } from './conditions/printer-conversion.ts';
 export type { PrintingCondition } from './conditions/printing-condition.ts';
+export { COST_INPUTS, type CostInput, type CostInputs, readCostInputs } from './costing/cost-inputs.ts';
+export { type CostPart, costOfPiece, type InkUse, type PieceCost } from './costing/cost-of-piece.ts';
 export type { Artwork, ArtworkFormat, ArtworkProfile, StatedPpi, VectorFacts } from './formats/artwork.ts';
 export { hasArtworkName } from './formats/artwork-name.ts';
 export { findHeaderSize, type HeaderSize } from './formats/find-header-size.ts';

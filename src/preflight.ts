@@ -11,6 +11,8 @@ import {
 import { composePage, planPageOf } from './compose-page.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
+import type { CostInputs } from './costing/cost-inputs.ts';
+import { costOfPiece } from './costing/cost-of-piece.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
@@ -26,6 +28,7 @@ import {
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import { bareRaster } from './raster/bare.ts';
+import { measureInkCoverage } from './raster/ink-coverage.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { readForPrint } from './read-for-print.ts';
 import { reportChecked, reportUnreadable } from './report-artwork.ts';
@@ -42,6 +45,8 @@ export interface PreflightOptions extends ReadOptions {
   readonly format?: PrintReadyFormat;
   /** Make a proof too, whatever the verdict. */
   readonly proof?: ProofRequest;
+  /** Tell what a good piece costs too, whatever the verdict. */
+  readonly cost?: CostInputs;
   /** Make the small pictures of a page too, whatever the verdict. */
   readonly view?: boolean;
 }
@@ -113,7 +118,7 @@ async function judge(
   const pictured = await pictureArtwork(artwork, request, options);
   options.signal?.throwIfAborted();
   const page = planPageOf(path, pictured, request);
-  const { early, drawProof } = await startFiles(artwork, pictured, page, request, {
+  const { early, drawProof, coverage } = await startFiles(artwork, pictured, page, request, {
     ...options,
     // A sheet that does not take the piece is not replaced by another kind of file.
     write: options.write && (page !== null || request.sheet === undefined),
@@ -124,6 +129,7 @@ async function judge(
   const report = {
     ...reportChecked(path, given, checked, request, mends),
     ...(page && { sheet: page }),
+    ...tellCost(options.cost, coverage, checked.plan),
   };
   const proof = await drawProof?.();
   const view = options.view ? await viewPiece(artwork, pictured, request) : null;
@@ -133,7 +139,18 @@ async function judge(
   return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null, proof: proof ?? null, view };
 }
 
+function tellCost(
+  inputs: CostInputs | undefined,
+  coverage: number | null,
+  plan: PrintPlan | null,
+): Pick<ArtworkReport, 'cost'> {
+  if (!inputs || coverage === null || plan === null) return {};
+  return { cost: costOfPiece(inputs, { coverage, areaMm2: plan.widthMm * plan.heightMm }) };
+}
+
 interface StartedFiles {
+  /** Of the print-ready picture, where a cost is asked for. */
+  readonly coverage: number | null;
   /** The encoder works in a thread of its own while the checks run; where they say stop its work is thrown away. */
   readonly early: Promise<Uint8Array> | null;
   readonly drawProof: (() => Promise<Proof>) | null;
@@ -147,9 +164,11 @@ async function startFiles(
   { condition, conversion, dummy }: JudgedRequest,
   options: PreflightOptions,
 ): Promise<StartedFiles> {
-  const { write, proof, signal, limits } = options;
-  const made = write ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
-  const printed = made && dummy ? { ...made, raster: bareRaster(made.raster) } : made;
+  const { write, proof, signal, limits, cost } = options;
+  const made = write || cost ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
+  const full = made && dummy ? { ...made, raster: bareRaster(made.raster) } : made;
+  const coverage = full && cost ? measureInkCoverage(full.raster) : null;
+  const printed = write ? full : null;
   signal?.throwIfAborted();
   // A proof shows what is printed: of a file in sRGB that very file, else the art's own colours, which go to the printer.
   const isBent = pictured.blank.wrap?.development.kind === 'sector';
@@ -167,6 +186,7 @@ async function startFiles(
   };
   const file = printed && (await compose(printed));
   return {
+    coverage,
     early: file && encodePrintReady(artwork, pictured, file, { ...options, conversion }),
     drawProof:
       proof && seen

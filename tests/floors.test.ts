@@ -14,6 +14,7 @@ const FLOORS: Readonly<Record<string, number>> = {
   catalogue: 1,
   archive: 2,
   conditions: 2,
+  costing: 2,
   faults: 2,
   job: 2,
   ledger: 2,

@@ -21,6 +21,7 @@ describe('the guide', () => {
       'Slate',
       'Glass',
       'Cloth',
+      'What to ask for it',
       'Why it came out small',
       'Why it came out dull',
       'A picture dropped on an icon',

@@ -1,6 +1,7 @@
 import {
   type ArtworkReport,
   BlankcheckError,
+  type CostInputs,
   type Limits,
   type PieceView,
   type Preflight,
@@ -28,6 +29,8 @@ export interface JudgeOptions {
   readonly proof: ProofRequest | null;
   /** Pictures for a page are asked for. */
   readonly view: boolean;
+  /** null where no cost is asked for. */
+  readonly cost: CostInputs | null;
   readonly anyway: boolean;
   readonly force: boolean;
   readonly cwd: string;
@@ -64,7 +67,7 @@ export async function judgeArtwork(
   asked: JudgeOptions,
 ): Promise<JudgedArtwork | null> {
   const options = mayReplace === true ? { ...asked, force: true } : asked;
-  const { request, format, anyway, signal, limits, reader, writes, proof, view } = options;
+  const { request, format, anyway, signal, limits, reader, writes, proof, view, cost } = options;
   let bytes: Uint8Array;
   try {
     bytes = await reader.read(artwork);
@@ -85,6 +88,7 @@ export async function judgeArtwork(
     limits,
     format,
     view,
+    ...(cost && { cost }),
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
   const written = await publishPrint(judged, printTarget, options);

@@ -1,4 +1,4 @@
-import { choosePrintReadyFormat } from '../../src/index.ts';
+import { type CostInputs, choosePrintReadyFormat, readCostInputs } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
@@ -33,6 +33,7 @@ export async function readJudging(
     writes: command === 'prepare' && options.dryRun !== true,
     proof:
       options.dryRun === true || options.proof === undefined ? null : { mark: options.proofMark === true },
+    cost: readCost(options),
     view: options.report !== undefined,
     anyway: options.anyway === true,
     force: options.force === true,
@@ -43,4 +44,10 @@ export async function readJudging(
     guard: createInputGuard(origins),
     temps,
   };
+}
+
+/** Prices that stand in the settings ask for nothing by themselves. */
+function readCost({ cost, costOf = [] }: TypedOptions): CostInputs | null {
+  const inputs = readCostInputs(costOf);
+  return cost === true ? inputs : null;
 }

@@ -58,15 +58,27 @@ export async function applySettings(
   outside: Outside,
 ): Promise<TypedOptions> {
   const settings = await gatherSettings(outside);
-  const set = SETTINGS.filter(({ name, of }) => of.includes(command) && !typed.has(name)).flatMap(
-    ({ name, kind }) => {
-      const found = settings.get(name);
-      // A flag that is off is one that was not typed, save those that are on by themselves.
-      const isOff = kind === 'flag' && found?.value === false && options[name as keyof TypedOptions] !== true;
-      return found === undefined || isOff ? [] : [[name, found.value] as const];
-    },
-  );
+  const set = SETTINGS.filter(({ of }) => of.includes(command)).flatMap((setting) => {
+    const { name } = setting;
+    const value = settings.get(name)?.value;
+    const own = options[name as keyof TypedOptions];
+    const settled = value === undefined ? undefined : settle(setting, value, own, typed.has(name));
+    return settled === undefined ? [] : [[name, settled] as const];
+  });
   return { ...options, ...(Object.fromEntries(set) as TypedOptions) };
+}
+
+/** What a setting comes to beside what the options have; undefined where they stand. */
+function settle(
+  { kind }: Setting,
+  value: SettingValue,
+  own: unknown,
+  isTyped: boolean,
+): SettingValue | undefined {
+  // What is typed is added to a list: of several words for one name the last counts.
+  if (isTyped) return Array.isArray(value) ? [...value, ...(own as readonly string[])] : undefined;
+  // A flag that is off is one that was not typed, save those that are on by themselves.
+  return kind === 'flag' && value === false && own !== true ? undefined : value;
 }
 
 /** Where the user's own file is; none where the environment tells no home. */

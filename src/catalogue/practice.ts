@@ -5,7 +5,7 @@ import { PRACTICE } from './seed-data.ts';
 export interface PracticeLimit {
   readonly id: string;
   readonly value: number;
-  readonly unit: 'mm' | 'mm2' | 'px' | 'ppi' | 'percent' | 'L*' | 'alpha' | 'dE00' | 'degrees';
+  readonly unit: 'mm' | 'mm2' | 'px' | 'ppi' | 'percent' | 'ml/m2' | 'L*' | 'alpha' | 'dE00' | 'degrees';
   readonly meaning: string;
   readonly confidence: Confidence;
   readonly sources: readonly Source[];

@@ -1,4 +1,5 @@
 import type { Outcome } from '../checks/finding.ts';
+import type { PieceCost } from '../costing/cost-of-piece.ts';
 import type { ArtworkFormat, StatedPpi } from '../formats/artwork.ts';
 import type { Development } from '../geometry/development.ts';
 import type { RectMm, RectPx } from '../geometry/rectangle.ts';
@@ -70,6 +71,8 @@ export interface ArtworkReport {
   readonly plan: readonly Step[];
   /** The whole page, where one was asked for and takes the piece. */
   readonly sheet?: PagePlan;
+  /** What a good piece costs; left out where that was not asked for, or nothing can be printed. */
+  readonly cost?: PieceCost;
   /** null when nothing was written. */
   readonly output: PrintReadyOutput | null;
   /** null when none was written. */

@@ -1,6 +1,7 @@
 import type { CheckDefinition } from '../checks/define-check.ts';
 import type { Finding, Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
+import type { PieceCost } from '../costing/cost-of-piece.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
 import type { MarkName } from '../sheet/marks/mark-request.ts';
 import type { PagePlan } from '../sheet/page-plan.ts';
@@ -79,10 +80,22 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     mends: report.mends.map(mendOf),
     plan: roundNumbers(report.plan),
     ...(report.sheet && { sheet: sheetOf(report.sheet) }),
+    ...(report.cost && { cost: costJsonOf(report.cost) }),
     output: output && outputOf(output),
     proof: proof && proofOf(proof),
     proofError: proofError && { code: proofError.code, message: proofError.message },
   };
+}
+
+function costJsonOf({ perGoodPiece, parts, scrapRate, ink, leftOut }: PieceCost): object {
+  const { coverage, areaMm2, ml } = ink;
+  return roundNumbers({
+    perGoodPiece,
+    parts: parts.map(({ part, amount }) => ({ part, amount })),
+    scrapRate,
+    ink: { coverage, areaMm2, ml },
+    leftOut,
+  });
 }
 
 function developmentOf({ kind, rectangleErrorMm: { rim, foot }, ...paper }: DevelopmentReport): object {

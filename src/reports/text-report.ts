@@ -6,6 +6,7 @@ import { hang, type Page, paint } from './page.ts';
 import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
 import { subjectRows } from './subject-rows.ts';
+import { tellCost } from './text-cost.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
 import { tellMends } from './text-mends.ts';
@@ -45,6 +46,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     options.showPlan ? tellSteps(report, options) : [],
     options.onSheets ? [] : tellFile(report, options),
     tellProof(report, options),
+    tellCost(report, options),
   ];
   return sections
     .filter((lines) => lines.length > 0)

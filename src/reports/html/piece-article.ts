@@ -1,6 +1,7 @@
 import type { CheckDefinition } from '../../checks/define-check.ts';
 import type { Severity } from '../../checks/finding.ts';
 import { formatLength, formatSize } from '../../geometry/length.ts';
+import { costRows } from '../cost-words.ts';
 import { type Found, listFound, nameOf } from '../list-found.ts';
 import { listNotChecked } from '../not-checked.ts';
 import { phraseFinding } from '../phrase.ts';
@@ -40,6 +41,7 @@ export function pieceArticle(
     notChecked(report),
     report.status === 'unreadable' ? '' : sizes(report, view),
     file(report),
+    cost(report),
     passed(report, checks),
     '</div></article>',
   ].join('\n');
@@ -102,7 +104,15 @@ function sizes(report: ArtworkReport, { lines }: PieceView): string {
     ['Safe line', `${formatLength(lines.safeMm)} inside the edge`] as const,
     ['Bleed line', `${formatLength(lines.bleedMm)} outside the edge`] as const,
   ];
-  return `<h3>Sizes</h3><dl>${rows.map(([label, text]) => `<div><dt>${shown(label)}</dt><dd>${shown(text)}</dd></div>`).join('')}</dl>`;
+  return `<h3>Sizes</h3>${list(rows)}`;
+}
+
+function cost({ cost }: ArtworkReport): string {
+  return cost ? `<h3>Cost, in the currency of your settings</h3>${list(costRows(cost))}` : '';
+}
+
+function list(rows: readonly (readonly [label: string, text: string])[]): string {
+  return `<dl>${rows.map(([label, text]) => `<div><dt>${shown(label)}</dt><dd>${shown(text)}</dd></div>`).join('')}</dl>`;
 }
 
 function file(report: ArtworkReport): string {
