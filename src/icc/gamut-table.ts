@@ -17,11 +17,10 @@ export const UNITS_PER_DELTA_E = 512;
 const LOWEST_LIMIT = 3;
 
 /**
- * Shares of the limit: between colours that all lie below the one or above the other no colour crosses the limit, nor
- * 5 dE00 where the limit is 3. Derived in the test, which evaluates every node.
+ * Shares of the limit: in a cell whose corners all lie below the one or above the other no colour crosses the limit, nor,
+ * where the cell is coarse, 5 dE00 if the limit is 3. Derived in the test, which evaluates every node.
  */
-const WELL_INSIDE = 0.7;
-const WELL_OUTSIDE = 2;
+const PLAIN = { coarse: { most: 0.7, least: 2 }, fine: { most: 0.9, least: 1.15 } } as const;
 
 /** What a printing condition loses of the colours of a space of three channels, ready for whole pictures. */
 export interface GamutTable extends GamutJudge {
@@ -52,8 +51,8 @@ export function measureGamutGrid(condition: IccProfile, source: IccProfile = SRG
   };
   const noise = measureProfileNoise(condition);
   const limit = Math.max(LOWEST_LIMIT, noise) * UNITS_PER_DELTA_E;
-  const isPlain: PlainTest = (least, most) =>
-    most * 65535 <= WELL_INSIDE * limit || least * 65535 >= WELL_OUTSIDE * limit;
+  const isPlain: PlainTest = (least, most, level) =>
+    most * 65535 <= PLAIN[level].most * limit || least * 65535 >= PLAIN[level].least * limit;
   const { values } = planSparseGrid(requireForward(source, 'relative'), tabulate, 1, isPlain);
   // Loops, because `from` with a function boxes every number.
   const differences = new Uint16Array(values.length);

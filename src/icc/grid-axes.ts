@@ -10,10 +10,10 @@ export interface PlannedAxis {
   readonly valueAt: (place: number) => number;
 }
 
-/** Intervals along each axis, by the number of channels: every fifth 8-bit code for three, memory's limit for four. */
-const INTERVALS = { 3: 51, 4: 16 } as const;
+/** Intervals along each axis, by the number of channels: every fifth 8-bit code or so for three, memory's limit for four. */
+const INTERVALS = { 3: 52, 4: 16 } as const;
 /** A table's own intervals are divided evenly, up to as many. */
-const MOST_INTERVALS = { 3: 51, 4: 24 } as const;
+const MOST_INTERVALS = { 3: 52, 4: 24 } as const;
 
 const even: Omit<PlannedAxis, 'size'> = { placeOf: (value) => value, valueAt: (place) => place };
 

@@ -95,27 +95,32 @@ describe('the table', () => {
     expect(agreed / pixels).toBeGreaterThanOrEqual(0.999);
   });
 
-  it('is what single colours are at its nodes near the limits, in units of 1/512, and on the right side of both elsewhere', () => {
-    const nodes = 52;
-    const colours = Uint8Array.from({ length: nodes ** 3 * 3 }, (_, i) => {
+  it('is what single colours are at its nodes near the limit, and on the right side of it everywhere', () => {
+    const nodes = 53;
+    const codeAt = (node: number) => Math.round((node * 65535) / (nodes - 1));
+    const colours = Uint16Array.from({ length: nodes ** 3 * 3 }, (_, i) => {
       const node = Math.floor(i / 3);
-      return (
-        5 * ([node % nodes, Math.floor(node / nodes) % nodes, Math.floor(node / nodes ** 2)][i % 3] ?? 0)
+      return codeAt(
+        [node % nodes, Math.floor(node / nodes) % nodes, Math.floor(node / nodes ** 2)][i % 3] ?? 0,
       );
     });
     const differences = new Uint16Array(nodes ** 3);
-    table.measure8(colours, differences, nodes ** 3);
-    let [exactly, wrong, worst] = [0, 0, 0];
+    table.measure16(colours, differences, nodes ** 3);
+    let [exactly, wrong, wrongOver5, worstNear, worst] = [0, 0, 0, 0, 0];
     for (let i = 0; i < nodes ** 3; i++) {
-      const exact = table.measure([...colours.subarray(3 * i, 3 * i + 3)].map((code) => code / 255));
+      const exact = table.measure([...colours.subarray(3 * i, 3 * i + 3)].map((code) => code / 65535));
       const found = differences[i]! / UNITS_PER_DELTA_E;
-      if (Math.abs(found - exact) < 1 / UNITS_PER_DELTA_E) exactly++;
-      else worst = Math.max(worst, Math.abs(found - exact));
-      for (const limit of [table.limit, 5]) if (exact > limit + 1e-3 !== found > limit) wrong++;
-      if (exact > 2.3 && exact < 5.9) expect(Math.abs(found - exact)).toBeLessThan(1 / UNITS_PER_DELTA_E);
+      const error = Math.abs(found - exact);
+      if (error < 1 / UNITS_PER_DELTA_E) exactly++;
+      else worst = Math.max(worst, error);
+      if (exact > 0.95 * table.limit && exact < 1.1 * table.limit) worstNear = Math.max(worstNear, error);
+      if (Math.abs(exact - table.limit) > 0.002 && exact > table.limit !== found > table.limit) wrong++;
+      if (exact > 5 !== found > 5) wrongOver5++;
     }
     expect(wrong).toBe(0);
-    expect(exactly).toBeGreaterThan(0.4 * nodes ** 3);
+    expect(wrongOver5).toBeLessThan(0.001 * nodes ** 3);
+    expect(worstNear).toBeLessThan(0.02);
+    expect(exactly).toBeGreaterThan(0.2 * nodes ** 3);
     expect(worst).toBeLessThan(2);
   });
 
