@@ -1,11 +1,12 @@
 // Writes src/catalogue/seed-data.ts: the seeds as a typed module, so that the library needs no disk
 // (and no JSON import, which prints a warning on Node 20). The profiles of the printing conditions go into a module of
 // their own, src/conditions/profile-data.ts, which is loaded only when colours are judged; the outlines of letters into
-// src/lettering/glyph-data.ts.
+// src/lettering/glyph-data.ts, and the loop over pixels that is written in WebAssembly into src/icc/convert-grid3-wasm.ts.
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import './make-kernel.mjs';
 import './make-lettering.mjs';
 
 const here = new URL('./', import.meta.url);

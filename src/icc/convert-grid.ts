@@ -1,4 +1,5 @@
 import { convertGrid3 } from './convert-grid3.ts';
+import { makeFastGrid3 } from './convert-grid3-fast.ts';
 import { convertGrid4 } from './convert-grid4.ts';
 import { once } from './once.ts';
 import { type GridPlan, makePixelGrid } from './pixel-grid.ts';
@@ -8,15 +9,24 @@ import type { PixelTransform } from './pixel-transform.ts';
 export function compileGrid(plan: GridPlan): PixelTransform {
   const inputs = plan.sizes.length;
   const { outputs } = plan;
-  const convert = inputs === 3 ? convertGrid3 : convertGrid4;
   const grid8 = once(() => makePixelGrid(plan, 255));
+  const fast8 = once(() => makeFastGrid3(grid8()));
   const grid16 = once(() => makePixelGrid(plan, 65535));
   return {
     inputChannels: inputs,
     outputChannels: outputs,
     convert8: (source, target, pixels, sourceStride = inputs, targetStride = outputs) =>
-      convert(source, target, pixels, sourceStride, targetStride, grid8()),
+      inputs === 3
+        ? fast8()(source, target, pixels, sourceStride, targetStride)
+        : convertGrid4(source, target, pixels, sourceStride, targetStride, grid8()),
     convert16: (source, target, pixels, sourceStride = inputs, targetStride = outputs) =>
-      convert(source, target, pixels, sourceStride, targetStride, grid16()),
+      (inputs === 3 ? convertGrid3 : convertGrid4)(
+        source,
+        target,
+        pixels,
+        sourceStride,
+        targetStride,
+        grid16(),
+      ),
   };
 }
