@@ -46,6 +46,7 @@ export interface TypedOptions {
   readonly proof?: string;
   readonly proofMark?: true;
   readonly report?: string;
+  readonly picture?: string;
   readonly page?: string;
   readonly cost?: true;
   readonly costOf?: readonly string[];

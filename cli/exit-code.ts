@@ -38,7 +38,11 @@ export function exitCodeOf({
   if (
     unmade > 0 ||
     results.some(
-      ({ status, error, proofError }) => status === 'unreadable' || error !== null || proofError !== null,
+      ({ status, error, proofError, picture }) =>
+        status === 'unreadable' ||
+        error !== null ||
+        proofError !== null ||
+        (picture !== undefined && 'error' in picture),
     )
   )
     return 1;

@@ -208,6 +208,11 @@ export const OPTIONS: readonly OptionRow[] = [
     of: PIECES,
   },
   {
+    flags: '--picture <folder>',
+    help: 'write one picture of each artwork there for a phone or a message, <art>.<blank>.picture.png: the blank, its lines, the findings in place and in words',
+    of: PIECES,
+  },
+  {
     flags: '--report <file>',
     help: 'write a page to look at in a browser, such as report.html: each artwork on its blank with what was found in its place; replaces one of an earlier run, any other file with --force only',
     of: PIECES,

@@ -106,6 +106,7 @@ export { type Mended, type MendedArtwork, mendArtwork, reportMends } from './men
 export type { ExtendHow, MendContext, MendDefinition, MendedRaster } from './mends/define-mend.ts';
 export { MENDS } from './mends/index.ts';
 export { readMends } from './mends/read-mends.ts';
+export { type AnnotatedPicture, picturePiece } from './picture-piece.ts';
 export {
   type Preflight,
   type PreflightOptions,

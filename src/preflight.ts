@@ -35,7 +35,7 @@ import { reportChecked, reportUnreadable } from './report-artwork.ts';
 import type { PieceView } from './reports/html/piece-view.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
-import { viewBareBlank, viewPiece } from './view-piece.ts';
+import { viewArt, viewBareBlank, viewPiece } from './view-piece.ts';
 
 export interface PreflightOptions extends ReadOptions {
   /** Make the print-ready file; false only checks and plans. */
@@ -49,6 +49,8 @@ export interface PreflightOptions extends ReadOptions {
   readonly cost?: CostInputs;
   /** Make the small pictures of a page too, whatever the verdict. */
   readonly view?: boolean;
+  /** Make what `picturePiece` draws from too, whatever the verdict. */
+  readonly picture?: boolean;
 }
 
 export interface Preflight {
@@ -60,6 +62,8 @@ export interface Preflight {
   readonly proof: Proof | null;
   /** null when not asked for; the bare blank where nothing can be read or printed. */
   readonly view: PieceView | null;
+  /** The art alone, larger; null when not asked for, the bare blank as in `view`. */
+  readonly largeView: PieceView | null;
 }
 
 /**
@@ -80,8 +84,9 @@ export async function preflight(
   const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
   const read = await readOrReport(source, request, { ...options, whileDecoding });
   if ('report' in read) {
-    const view = options.view ? viewBareBlank(request) : null;
-    return { report: read.report, printReady: null, proof: null, view };
+    const bare = options.view || options.picture ? viewBareBlank(request) : null;
+    const [view, largeView] = [options.view, options.picture].map((isAsked) => (isAsked ? bare : null));
+    return { report: read.report, printReady: null, proof: null, view: view!, largeView: largeView! };
   }
   return judge(path, read.artwork, { ...request, condition }, { ...options, format });
 }
@@ -133,10 +138,12 @@ async function judge(
   };
   const proof = await drawProof?.();
   const view = options.view ? await viewPiece(artwork, pictured, request) : null;
+  const largeView = options.picture ? await viewArt(artwork, pictured, request) : null;
   const bytes = await early;
   const wanted = report.status !== 'stop' || options.anyway === true;
   const { plan } = checked;
-  return { report, printReady: wanted && bytes && plan ? { plan, bytes } : null, proof: proof ?? null, view };
+  const printReady = wanted && bytes && plan ? { plan, bytes } : null;
+  return { report, printReady, proof: proof ?? null, view, largeView };
 }
 
 function tellCost(

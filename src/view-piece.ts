@@ -9,7 +9,7 @@ import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
 import { resample } from './formats/resample.ts';
-import { encodeGrayPng, encodeWebp } from './formats/write-small-picture.ts';
+import { encodeGrayPng, encodeSmallPng, encodeWebp } from './formats/write-small-picture.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
@@ -30,6 +30,8 @@ import type { PieceView, ViewedPicture } from './reports/html/piece-view.ts';
 
 /** Longer side of a picture on a page: sharp on a phone, and 200 of them stay far under 30 MB (own choice). */
 const LONGER_SIDE_PX = 480;
+/** That of the art in a picture by itself, which is nearly as wide (own choice). */
+const PICTURE_SIDE_PX = 960;
 /** That of a mask: stripes are drawn over it, whose own rim need not be fine (own choice). */
 const MASK_SIDE_PX = 240;
 /** Capitals under the sides of a round body, in pixels of its picture (own choice). */
@@ -65,19 +67,53 @@ export async function viewPiece(
 ): Promise<PieceView> {
   const bare = viewBlank(blank);
   if (job === null || picture === null) return bare;
-  const plan = planSmall(job, { rimPx, background: options.background ?? CLEAR, artwork });
-  const small = { plan, picture: await reduce(picture, plan) };
+  const small = await makeSmall({ job, picture, rimPx }, artwork, options, LONGER_SIDE_PX);
   const art = await composeArtwork(artwork, small);
   return {
     ...bare,
     art: art && {
       mediaType: 'image/webp',
       bytes: await encodeWebp(art.raster),
-      boxMm: canvasBox(blank, plan),
+      boxMm: canvasBox(blank, small.plan),
     },
     proof: await viewProof(artwork, blank, small, options.condition),
     ...(await viewMasks(artwork, picture, options)),
   };
+}
+
+/** The art on its blank alone, larger, for a picture by itself; the bare blank where nothing is visible. */
+export async function viewArt(
+  artwork: Pick<Artwork, 'ownColours'>,
+  { blank, job, picture, rimPx }: Pick<PicturedArtwork, 'blank' | 'job' | 'picture' | 'rimPx'>,
+  options: Pick<ViewPieceOptions, 'background'>,
+): Promise<PieceView> {
+  const bare = viewBlank(blank);
+  if (job === null || picture === null) return bare;
+  const small = await makeSmall({ job, picture, rimPx }, artwork, options, PICTURE_SIDE_PX);
+  const art = await composeArtwork(artwork, small);
+  if (art === null) return bare;
+  const boxMm = canvasBox(blank, small.plan);
+  // What draws the picture knows no WebP.
+  return { ...bare, art: { mediaType: 'image/png', bytes: await encodeSmallPng(art.raster), boxMm } };
+}
+
+interface SmallPicture {
+  readonly plan: PrintPlan;
+  readonly picture: PrintPicture;
+}
+
+async function makeSmall(
+  {
+    job,
+    picture,
+    rimPx,
+  }: { readonly job: Job; readonly picture: PrintPicture } & Pick<PicturedArtwork, 'rimPx'>,
+  artwork: Pick<Artwork, 'ownColours'>,
+  { background = CLEAR }: Pick<ViewPieceOptions, 'background'>,
+  longerSidePx: number,
+): Promise<SmallPicture> {
+  const plan = planSmall(job, { rimPx, background, artwork, longerSidePx });
+  return { plan, picture: await reduce(picture, plan) };
 }
 
 /** The plan of the print at a coarser resolution, flat and as seen from the front. */
@@ -87,13 +123,15 @@ function planSmall(
     rimPx,
     background,
     artwork: { ownColours },
+    longerSidePx,
   }: Pick<PicturedArtwork, 'rimPx'> & {
     readonly background: Background;
     readonly artwork: Pick<Artwork, 'ownColours'>;
+    readonly longerSidePx: number;
   },
 ): PrintPlan {
   const { width, height } = bleedBoxOf(job.blank);
-  const ppi = Math.min(job.ppi, (LONGER_SIDE_PX / Math.max(width, height)) * MM_PER_INCH);
+  const ppi = Math.min(job.ppi, (longerSidePx / Math.max(width, height)) * MM_PER_INCH);
   const plan = planPrint(
     { ...job, ppi },
     { rimPx, background, ...(ownColours ? { coloursFrom: ownColours.name } : {}) },
@@ -129,7 +167,7 @@ function canvasBox({ edge }: BlankInHand, { widthPx, heightPx, ppi }: PrintPlan)
 async function viewProof(
   artwork: Pick<Artwork, 'ownColours'>,
   blank: BlankInHand,
-  small: { readonly plan: PrintPlan; readonly picture: PrintPicture },
+  small: SmallPicture,
   { profile }: PrintingCondition,
 ): Promise<PieceView['proof']> {
   const print = await composeUnconverted(artwork, small);

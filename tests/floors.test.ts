@@ -31,6 +31,7 @@ const FLOORS: Readonly<Record<string, number>> = {
 const BELOW = new Set(['blankcheck-error.ts']);
 const ABOVE = new Set([
   'index.ts',
+  'picture-piece.ts',
   'preflight.ts',
   'print-ready-format.ts',
   'read-printer-profile.ts',

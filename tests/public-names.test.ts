@@ -70,6 +70,7 @@ const NAMES = [
   'placeArtwork',
   'preflight',
   'prepareArtwork',
+  'picturePiece',
   'pressCard',
   'readArtwork',
   'readBlankRecord',

@@ -104,7 +104,7 @@ async function lookBack(
     mayReplace:
       there !== null && ((asWritten && line.written !== null) || (await sourceOf(path)) === sourceSha256),
     report:
-      isUnchanged && (await hasProof(line.report, outputs, cwd))
+      isUnchanged && (await hasOthers(line.report, outputs, cwd))
         ? asToldNow(line.report, artwork.path, outputs)
         : null,
   };
@@ -129,6 +129,7 @@ function isLasting(report: ArtworkReport): boolean {
     status !== 'unreadable' &&
     error === null &&
     proofError === null &&
+    !(report.picture && 'error' in report.picture) &&
     outcomes.every((outcome) => outcome.status !== 'broken') &&
     survivesJson(report)
   );
@@ -160,10 +161,15 @@ async function sourceOf(path: string): Promise<string | null> {
   return (bytes && readPrintRecord(bytes)?.sourceSha256) ?? null;
 }
 
-async function hasProof({ proof }: ArtworkReport, outputs: OutputPaths, cwd: string): Promise<boolean> {
-  return (
-    proof === null || (outputs.proof !== null && (await writtenAt(resolve(cwd, outputs.proof))) !== null)
-  );
+/** Are the files that were made beside the print-ready one there still? */
+async function hasOthers(
+  { proof, picture }: ArtworkReport,
+  outputs: OutputPaths,
+  cwd: string,
+): Promise<boolean> {
+  const made = [...(proof ? [outputs.proof] : []), ...(picture ? [outputs.picture] : [])];
+  const found = await Promise.all(made.map((path) => (path === null ? null : writtenAt(resolve(cwd, path)))));
+  return !found.includes(null);
 }
 
 function asToldNow(report: ArtworkReport, path: string, outputs: OutputPaths): ArtworkReport {
@@ -172,5 +178,8 @@ function asToldNow(report: ArtworkReport, path: string, outputs: OutputPaths): A
     artwork: { ...report.artwork, path },
     output: report.output && { ...report.output, path: outputs.printReady },
     proof: report.proof && outputs.proof !== null ? { ...report.proof, path: outputs.proof } : report.proof,
+    ...(report.picture &&
+      'path' in report.picture &&
+      outputs.picture !== null && { picture: { ...report.picture, path: outputs.picture } }),
   };
 }

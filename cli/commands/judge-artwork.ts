@@ -8,6 +8,7 @@ import {
   type PrintReadyFormat,
   type PrintRequest,
   type ProofRequest,
+  picturePiece,
   preflight,
   readPrintRecord,
   reportUnreadable,
@@ -29,6 +30,8 @@ export interface JudgeOptions {
   readonly proof: ProofRequest | null;
   /** Pictures for a page are asked for. */
   readonly view: boolean;
+  /** An annotated picture is asked for. */
+  readonly picture: boolean;
   /** null where no cost is asked for. */
   readonly cost: CostInputs | null;
   readonly anyway: boolean;
@@ -73,14 +76,15 @@ export async function judgeArtwork(
     bytes = await reader.read(artwork);
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return {
-      report: reportUnreadable({ path: artwork.path, bytes: null }, error, request),
-      view: view ? viewBareBlank(request) : null,
-    };
+    const report = reportUnreadable({ path: artwork.path, bytes: null }, error, request);
+    const bare = view || options.picture ? viewBareBlank(request) : null;
+    const picture = await findTarget(outputs?.picture, '--picture', options);
+    return { report: await publishPicture(report, bare, picture, options), view: view ? bare : null };
   }
   if (skipOwn && readPrintRecord(bytes)) return null;
   const printTarget = await findTarget(writes ? outputs?.printReady : null, '--out', options);
   const proofTarget = await findTarget(proof && outputs?.proof, '--proof', options);
+  const pictureTarget = await findTarget(outputs?.picture, '--picture', options);
   const judged = await preflight({ path: artwork.path, bytes }, request, {
     write: printTarget.path !== null,
     anyway,
@@ -88,11 +92,14 @@ export async function judgeArtwork(
     limits,
     format,
     view,
+    picture: options.picture && pictureTarget.path !== null,
     ...(cost && { cost }),
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
   const written = await publishPrint(judged, printTarget, options);
-  return { report: await publishProof(written, judged, proofTarget, options), view: judged.view };
+  const proofed = await publishProof(written, judged, proofTarget, options);
+  const report = await publishPicture(proofed, judged.largeView, pictureTarget, options);
+  return { report, view: judged.view };
 }
 
 async function publishPrint(
@@ -126,6 +133,26 @@ async function publishProof(
   if (proof === null || target.path === null) return report;
   const { widthPx, heightPx, ppi, marked } = proof;
   return { ...report, proof: { path: target.path, widthPx, heightPx, ppi, marked } };
+}
+
+/** Drawn last, so that it tells what became of the file too. */
+async function publishPicture(
+  report: ArtworkReport,
+  view: PieceView | null,
+  target: Target,
+  options: JudgeOptions,
+): Promise<ArtworkReport> {
+  if (target.refusal) return withPictureError(report, target.refusal);
+  if (view === null || target.path === null) return report;
+  const { bytes, widthPx, heightPx } = await picturePiece({ report, view });
+  const error = await publish(target, bytes, options);
+  return error
+    ? withPictureError(report, error)
+    : { ...report, picture: { path: target.path, widthPx, heightPx } };
+}
+
+function withPictureError(report: ArtworkReport, { code, message }: BlankcheckError): ArtworkReport {
+  return { ...report, picture: { error: { code, message } } };
 }
 
 function isPrintable({ status, plan }: ArtworkReport, anyway: boolean): boolean {

@@ -65,6 +65,7 @@ export async function judgeArtworks(
       {
         out: options.out,
         proof: options.proof,
+        picture: options.dryRun ? undefined : options.picture,
         format: judging.format,
         dummy: judging.request.dummy,
       },

@@ -33,6 +33,7 @@ export async function readJudging(
     writes: command === 'prepare' && options.dryRun !== true,
     proof:
       options.dryRun === true || options.proof === undefined ? null : { mark: options.proofMark === true },
+    picture: options.picture !== undefined && options.dryRun !== true,
     cost: readCost(options),
     view: options.report !== undefined,
     anyway: options.anyway === true,

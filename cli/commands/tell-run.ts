@@ -67,9 +67,7 @@ export function tellEnd(
   }
   for (const error of usageErrors) printError(stderr, error);
   if (interrupt.aborted) {
-    const files = results
-      .flatMap(({ output, proof }) => [output, proof])
-      .filter((file) => file !== null).length;
+    const files = results.flatMap(listWritten).length;
     stderr.write(
       `blankcheck: interrupted; of ${planned} artworks ${results.length} were judged, ${files} files written\n`,
     );
@@ -93,6 +91,10 @@ export function tellPrograms(
     );
     return;
   }
-  for (const { output, proof } of results)
-    for (const written of [output, proof]) if (written) stdout.write(`${written.path}\n`);
+  for (const path of results.flatMap(listWritten)) stdout.write(`${path}\n`);
+}
+
+function listWritten({ output, proof, picture }: ArtworkReport): readonly string[] {
+  const files = [output, proof, ...(picture && 'path' in picture ? [picture] : [])];
+  return files.flatMap((file) => (file ? [file.path] : []));
 }

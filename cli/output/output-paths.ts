@@ -18,18 +18,21 @@ export interface OutputOptions {
   readonly out?: string | undefined;
   /** One folder for all proofs; left out, there are none. */
   readonly proof?: string | undefined;
+  /** The same of annotated pictures. */
+  readonly picture?: string | undefined;
 }
 
 /** Where the files of one artwork go, as relative or absolute as the artwork, or the folder, was given. */
 export interface OutputPaths {
   readonly printReady: string;
   readonly proof: string | null;
+  readonly picture: string | null;
 }
 
 /** Where the files of each artwork of a run go. */
 export function planOutputPaths(
   artworks: readonly PlannedArtwork[],
-  { blankId, format, dummy, out, proof }: OutputOptions,
+  { blankId, format, dummy, out, proof, picture }: OutputOptions,
 ): ReadonlyMap<PlannedArtwork, OutputPaths> {
   const readable = artworks.filter(({ origin }) => origin.kind !== 'fault');
   const printReady = pathsIn(
@@ -39,10 +42,15 @@ export function planOutputPaths(
     `${dummy === true ? 'dummy.' : ''}${EXTENSIONS[format]}`,
   );
   const proofs = proof === undefined ? [] : pathsIn(readable, () => proof, blankId, 'proof.png');
+  const pictures = picture === undefined ? [] : pathsIn(readable, () => picture, blankId, 'picture.png');
   return new Map(
     readable.map((artwork, index) => [
       artwork,
-      { printReady: printReady[index]!, proof: proofs[index] ?? null },
+      {
+        printReady: printReady[index]!,
+        proof: proofs[index] ?? null,
+        picture: pictures[index] ?? null,
+      },
     ]),
   );
 }

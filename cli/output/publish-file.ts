@@ -6,7 +6,7 @@ import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
 
 /** The option that names the folder of a file, or the file. */
-export type FolderOption = '--out' | '--proof' | '--csv' | '--report' | '--page' | '--to';
+export type FolderOption = '--out' | '--proof' | '--picture' | '--csv' | '--report' | '--page' | '--to';
 
 export interface PublishedPath {
   readonly path: string;

@@ -30,7 +30,7 @@ const OF_ONE_RUN: ReadonlySet<string> = new Set([
   'ruler',
   'rulerLength',
 ]);
-const PATHS: ReadonlySet<string> = new Set(['out', 'proof', 'printer', 'printerProfile']);
+const PATHS: ReadonlySet<string> = new Set(['out', 'proof', 'picture', 'printer', 'printerProfile']);
 /** An id, or a file. */
 const MAYBE_PATHS: ReadonlySet<string> = new Set(['blank', 'condition']);
 const COMMANDS = ['prepare', 'check', 'sheet', 'suits'] as const;

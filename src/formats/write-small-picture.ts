@@ -9,6 +9,12 @@ export async function encodeWebp(raster: Raster): Promise<Uint8Array> {
   return image.webp({ quality: QUALITY, alphaQuality: 90, effort: 2 }).toBuffer();
 }
 
+/** The same as a bare PNG, which is larger, and which every reader knows. */
+export async function encodeSmallPng(raster: Raster): Promise<Uint8Array> {
+  const image = await load(raster);
+  return image.png({ compressionLevel: 3, adaptiveFiltering: false }).toBuffer();
+}
+
 /** An 8-bit gray picture as a bare PNG. */
 export async function encodeGrayPng(raster: Raster): Promise<Uint8Array> {
   const image = await load(raster);

@@ -79,6 +79,15 @@ export interface ArtworkReport {
   readonly proof: ProofOutput | null;
   /** Why a proof that was asked for was not written, where something stood in its way. */
   readonly proofError: { readonly code: string; readonly message: string } | null;
+  /** The annotated picture; left out where none was asked for. */
+  readonly picture?: PictureOutput | { readonly error: { readonly code: string; readonly message: string } };
+}
+
+/** An annotated picture that was written. */
+export interface PictureOutput {
+  readonly path: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
 }
 
 /** The flat paper of a round blank. Radii are null for a rectangle. */

@@ -84,6 +84,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     output: output && outputOf(output),
     proof: proof && proofOf(proof),
     proofError: proofError && { code: proofError.code, message: proofError.message },
+    ...(report.picture && { picture: pictureOf(report.picture) }),
   };
 }
 
@@ -182,6 +183,11 @@ function printerOf({
 
 function proofOf({ path, widthPx, heightPx, ppi, marked }: ProofOutput): object {
   return roundNumbers({ path, widthPx, heightPx, ppi, marked });
+}
+
+function pictureOf(picture: NonNullable<ArtworkReport['picture']>): object {
+  if ('error' in picture) return { error: { code: picture.error.code, message: picture.error.message } };
+  return { path: picture.path, widthPx: picture.widthPx, heightPx: picture.heightPx };
 }
 
 function rectOf({ x, y, width, height }: RectMm): object {

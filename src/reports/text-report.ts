@@ -10,6 +10,7 @@ import { tellCost } from './text-cost.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
 import { tellMends } from './text-mends.ts';
+import { tellPicture } from './text-picture.ts';
 import { tellProof } from './text-proof.ts';
 import { tellSheet } from './text-sheet.ts';
 import { tellWork, VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
@@ -46,6 +47,7 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     options.showPlan ? tellSteps(report, options) : [],
     options.onSheets ? [] : tellFile(report, options),
     tellProof(report, options),
+    tellPicture(report, options),
     tellCost(report, options),
   ];
   return sections

@@ -1,8 +1,8 @@
 import { Buffer } from 'node:buffer';
-import type { Severity } from '../../checks/finding.ts';
 import type { InkColour } from '../../geometry/drawing.ts';
 import { growBox, type RectMm } from '../../geometry/rectangle.ts';
 import type { Found } from '../list-found.ts';
+import { badgeMarkup, type Numeral, textNumeral } from './badge.ts';
 import { decimal, shown } from './markup.ts';
 import type { PieceView, ViewedPicture } from './piece-view.ts';
 import { placeBadges } from './place-badges.ts';
@@ -36,17 +36,22 @@ export function artFigure(view: PieceView, found: readonly Found[], id: string, 
   const frame = frameOf(view);
   return [
     `<svg class="figure art" id="${id}-figure" role="img" aria-label="${shown(label)}" viewBox="${viewBox(frame)}">`,
-    `<g id="${id}-art">`,
-    shapeMarkup(view.lines.outline, `fill="${hex(view.baseColour)}"`),
-    view.art ? imageMarkup(view.art) : '',
-    ...view.lines.holes.map((hole) => shapeMarkup(hole, 'class="hole"')),
-    shapeMarkup(view.lines.outline, 'class="outline"'),
-    '</g>',
+    `<g id="${id}-art">${artMarkup(view)}</g>`,
     maskedStripes(view.outOfGamut, 'gamut', `${id}-gamut`, frame),
     maskedStripes(view.dark, 'dark', `${id}-dark`, frame),
     linesMarkup(view),
-    findingsMarkup(found, frame),
+    findingsMarkup(found, frame, textNumeral),
     '</svg>',
+  ].join('');
+}
+
+/** The bare blank, the art on it, its holes through both. */
+export function artMarkup({ lines, baseColour, art }: PieceView): string {
+  return [
+    shapeMarkup(lines.outline, `fill="${hex(baseColour)}"`),
+    art ? imageMarkup(art) : '',
+    ...lines.holes.map((hole) => shapeMarkup(hole, 'class="hole"')),
+    shapeMarkup(lines.outline, 'class="outline"'),
   ].join('');
 }
 
@@ -56,7 +61,7 @@ export function proofFigure(view: PieceView, proof: NonNullable<PieceView['proof
   return `<svg class="figure proof" role="img" aria-label="${shown(label)}" viewBox="${viewBox(frame)}">${imageMarkup(proof)}</svg>`;
 }
 
-function linesMarkup({ lines: { edge, safe, bleed, outline } }: PieceView): string {
+export function linesMarkup({ lines: { edge, safe, bleed, outline } }: PieceView): string {
   const lines = [
     ...(edge ? [twice(shapeMarkup(edge, 'class="edge"'))] : []),
     ...(safe ? [twice(shapeMarkup(safe, 'class="safe"'))] : []),
@@ -71,7 +76,8 @@ function twice(element: string): string {
   return `${element.replace('class="', 'class="under ')}${element}`;
 }
 
-function findingsMarkup(found: readonly Found[], frame: RectMm): string {
+/** Their boxes and their badges, numbered as in the list; a place that is none is passed over. */
+export function findingsMarkup(found: readonly Found[], frame: RectMm, numeral: Numeral): string {
   const placed = found.flatMap(({ finding }, index) =>
     finding.place
       ? [{ number: index + 1, severity: finding.severity, boxMm: within(finding.place.mm, frame) }]
@@ -81,7 +87,9 @@ function findingsMarkup(found: readonly Found[], frame: RectMm): string {
   const boxes = placed.map(({ number, severity, boxMm }) =>
     twice(rectMarkup(boxMm, 0, `class="found ${severity}" data-finding="${number}"`)),
   );
-  const numbers = badges.map((badge, index) => badgeMarkup(badge, placed[index]!.severity));
+  const numbers = badges.map(({ number, boxMm }, index) =>
+    badgeMarkup(number, boxMm, placed[index]!.severity, numeral),
+  );
   return `<g class="findings">${boxes.join('')}${numbers.join('')}</g>`;
 }
 
@@ -91,23 +99,6 @@ function within({ x, y, width, height }: RectMm, frame: RectMm): RectMm {
   const right = Math.min(x + width, frame.x + frame.width);
   const bottom = Math.min(y + height, frame.y + frame.height);
   return { x: left, y: top, width: Math.max(0, right - left), height: Math.max(0, bottom - top) };
-}
-
-/** Told apart by its shape as well: eight corners stop, a diamond warns, a disc advises. */
-function badgeMarkup(
-  { number, boxMm }: { readonly number: number; readonly boxMm: RectMm },
-  severity: Severity,
-): string {
-  const { x, y, width } = boxMm;
-  const [middleX, middleY] = [x + width / 2, y + width / 2];
-  const at = (dx: number, dy: number) => `${decimal(middleX + dx * width)},${decimal(middleY + dy * width)}`;
-  const outline = {
-    error: `<polygon points="${[at(-0.2, -0.48), at(0.2, -0.48), at(0.48, -0.2), at(0.48, 0.2), at(0.2, 0.48), at(-0.2, 0.48), at(-0.48, 0.2), at(-0.48, -0.2)].join(' ')}"/>`,
-    warning: `<polygon points="${[at(0, -0.56), at(0.56, 0), at(0, 0.56), at(-0.56, 0)].join(' ')}"/>`,
-    advice: `<circle cx="${decimal(middleX)}" cy="${decimal(middleY)}" r="${decimal(0.46 * width)}"/>`,
-  }[severity];
-  const size = decimal(width * (number > 99 ? 0.36 : 0.5));
-  return `<g class="badge ${severity}">${outline}<text x="${decimal(middleX)}" y="${decimal(middleY)}" dy="0.35em" font-size="${size}">${number}</text></g>`;
 }
 
 /** Stripes where a mask is white: rising for colours, falling for darkness, each in two tones. */
@@ -135,7 +126,7 @@ function imageMarkup({ mediaType, bytes, boxMm }: ViewedPicture): string {
   return `<image ${boxAttributes(boxMm)} preserveAspectRatio="none" href="data:${mediaType};base64,${data}"/>`;
 }
 
-function viewBox({ x, y, width, height }: RectMm): string {
+export function viewBox({ x, y, width, height }: RectMm): string {
   return [x, y, width, height].map(decimal).join(' ');
 }
 

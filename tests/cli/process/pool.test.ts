@@ -49,6 +49,19 @@ describe('a run over several artworks', () => {
       expect(readFileSync(join(pooled, 'out', name))).toEqual(readFileSync(join(single, 'out', name)));
   });
 
+  it('shows the same on the page and in the pictures, bytes for bytes', async () => {
+    const files = { ...BEDS, 'beds/torn.png': ART.subarray(0, 60) };
+    const [pooled, single] = [makeFolder(files), makeFolder(files)];
+    const words = ['check', ...WORDS.slice(0, 5), '--report', 'report.html', '--picture', 'out'];
+    const ended = await runCommand([...words, '--jobs', '2'], { cwd: pooled });
+    const expected = await runMain(words, { cwd: single });
+    expect([ended.code, ended.stdout]).toEqual([expected.code, expected.stdout]);
+    const names = writtenIn(single);
+    expect([writtenIn(pooled), names.length]).toEqual([names, 4]);
+    for (const name of ['report.html', ...names.map((one) => join('out', one))])
+      expect(readFileSync(join(pooled, name))).toEqual(readFileSync(join(single, name)));
+  });
+
   it('loses the one artwork that ends its process, and no other', async () => {
     const cwd = makeFolder({
       ...BEDS,
