@@ -9,7 +9,8 @@ import { layOnto } from './raster/lay-onto.ts';
 import { createRaster, type Raster } from './raster/raster.ts';
 import { labelPiece } from './reports/piece-label.ts';
 import { rollOf } from './roll-paper.ts';
-import { fitPage } from './sheet/fit-page.ts';
+import { cutLonger, fitPage } from './sheet/fit-page.ts';
+import { isBare } from './sheet/marks/mark-kinds.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 import { planPage } from './sheet/plan-page.ts';
 
@@ -24,8 +25,9 @@ export function planPageOf(
 ): PagePlan | null {
   const wanted = findPage(job, extents, request);
   if (!wanted?.printedMm || job === null || plan === null) return null;
-  const page = fitPage(wanted.printedMm, wanted.paper, wanted.margins);
-  if (page === null) return null;
+  const fitting = fitPage(wanted.printedMm, wanted.paper, wanted.margins);
+  if (fitting === null) return null;
+  const page = isBare(request.omitMarks) ? fitting : cutLonger(fitting, wanted.paper, ROOM_FOR_MARKS_MM);
   const { scan, feed } = request.printer?.scaleCorrection ?? { scan: 1, feed: 1 };
   const { blank } = job;
   const pagePlan = planPage(
@@ -54,6 +56,9 @@ export function planPageOf(
   );
   return pagePlan;
 }
+
+/** Ticks before and after a piece on a roll, and a ruler or a label beyond them: what they take up; a test holds that they find room. */
+const ROOM_FOR_MARKS_MM = 55;
 
 /**
  * The picture of a page: the piece with the very pixels that its own file would have, and the marks. White around it, or

@@ -1,5 +1,6 @@
 import { BlankcheckError } from './blankcheck-error.ts';
 import type { PrintRequest } from './check-artwork.ts';
+import { LIMITS } from './formats/limits.ts';
 import { formatLength, MM_PER_INCH } from './geometry/length.ts';
 import type { JudgedPiece, PrintedPiece } from './judge-piece.ts';
 import { checkPixels } from './prepare/canvas.ts';
@@ -7,6 +8,7 @@ import { findPageMargins } from './printers/page-limits.ts';
 import type { LeftOut, SheetPieceReport } from './reports/sheets-report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 import type { SizeMm } from './sheet/paper.ts';
+import { MAX_PAGE_MM } from './sheet/parse-paper.ts';
 import { planSheets } from './sheet/several/plan-sheets.ts';
 import type { SheetPiece } from './sheet/several/sheet-piece.ts';
 
@@ -49,7 +51,7 @@ export interface LaidSheets {
 /**
  * Lays every copy of every order on as few sheets as the packing finds. An order of which a side is not to be printed is
  * left out, and named. The same orders give the same sheets.
- * @throws BlankcheckError `missing-sheet`, `bad-option`, `print-too-large`, `not-built-yet` for rolls.
+ * @throws BlankcheckError `missing-sheet`, `bad-option`, `print-too-large`.
  */
 export function laySheets(
   orders: readonly SheetOrder[],
@@ -62,13 +64,13 @@ export function laySheets(
       'missing-sheet',
       'No sheet was given.\nName it with --sheet, such as --sheet a4.',
     );
-  refuseWhatIsNotBuilt(request);
   if (!(gutterMm >= 0 && gutterMm <= MOST_GUTTER_MM))
     throw new BlankcheckError(
       'bad-option',
       `Expected 0 mm to ${formatLength(MOST_GUTTER_MM)} between pieces, received ${gutterMm} mm.`,
     );
   const toPx = (mm: number | null) => Math.round(((mm ?? 0) / MM_PER_INCH) * ppi);
+  const scaleCorrection = printer?.scaleCorrection ?? { scan: 1, feed: 1 };
   checkPixels(toPx(paper.widthMm), toPx(paper.heightMm), `the sheet ${paper.id} at ${ppi} pixels per inch`);
   const laid = orders.flatMap(listPieces);
   const plan = planSheets(
@@ -79,7 +81,8 @@ export function laySheets(
       ppi,
       gutterMm,
       platenMm: platenMm ?? null,
-      scaleCorrection: printer?.scaleCorrection ?? { scan: 1, feed: 1 },
+      scaleCorrection,
+      longestMm: longestPageMm(paper.widthMm / Math.min(1, scaleCorrection.scan), ppi, scaleCorrection.feed),
     },
     { driverMirrors: printer?.driverMirrors ?? false, ...(omitMarks && { without: omitMarks }) },
   );
@@ -101,12 +104,14 @@ export function laySheets(
 /** Wider gaps than this are no gutter but a wrong unit. */
 const MOST_GUTTER_MM = 100;
 
-function refuseWhatIsNotBuilt({ sheet }: Pick<PrintRequest, 'sheet'>): void {
-  if (sheet?.heightMm === null)
-    throw new BlankcheckError(
-      'not-built-yet',
-      'Several pieces on a roll are not built yet.\nGive the length too, such as --sheet 610x1000mm.',
-    );
+/**
+ * The longest page of a roll, in whole millimetres: longer ones no PDF reader takes, or no picture may hold. Which of the
+ * two formats it will be does not matter here, so that the pages are the same in both.
+ */
+function longestPageMm(acrossMm: number, ppi: number, correction: number): number {
+  const acrossPx = Math.ceil((acrossMm / MM_PER_INCH) * ppi) + 1;
+  const byPixels = (LIMITS.maxCanvasPixels.value / acrossPx / ppi) * MM_PER_INCH;
+  return Math.floor(Math.min(MAX_PAGE_MM, byPixels) * Math.min(1, correction)) - 1;
 }
 
 interface Listed {

@@ -5,6 +5,7 @@ import { readPrintRecord } from '../src/formats/print-record.ts';
 import { preflight } from '../src/preflight.ts';
 import { toRunReportJson } from '../src/reports/run-report-json.ts';
 import { summarise } from '../src/reports/summary.ts';
+import { MARK_KINDS } from '../src/sheet/marks/mark-kinds.ts';
 import { parsePaper } from '../src/sheet/parse-paper.ts';
 import { PLATE } from './checks/jobs.ts';
 import { findSchemaFaults } from './reports/report-schema.ts';
@@ -53,6 +54,21 @@ describe('a page', () => {
     } as const;
     expect(findSchemaFaults(JSON.parse(toRunReportJson(run)))).toEqual([]);
     expect(record).toMatchObject({ blankId: 'test-plate', widthMm: 210, heightMm: 297, mirrored: true });
+  });
+
+  it('cuts a roll so that every mark finds room beside the piece, and after its ink where none is wanted', async () => {
+    const { report } = await make({ sheet: parsePaper('roll:330mm') });
+    expect(report.sheet!.marks.dropped).toEqual([]);
+    const [place] = report.sheet!.pieces;
+    const bare = await make({ sheet: parsePaper('roll:330mm'), omitMarks: MARK_KINDS });
+    const inkedMm = place!.bleedMm.height + 2 * 6.35;
+    for (const [{ sizeMm }, heightMm] of [
+      [report.sheet!, inkedMm + 55],
+      [bare.report.sheet!, inkedMm],
+    ] as const) {
+      expect(sizeMm.width).toBe(330);
+      expect(sizeMm.height).toBeCloseTo(heightMm, 9);
+    }
   });
 
   it('draws the ruler at its length: the ends of its ink are 100 mm apart within a pixel', async () => {

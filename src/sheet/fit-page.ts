@@ -49,6 +49,14 @@ export function fitPage(neededMm: SizeMm, paper: Paper, margins: PageMargins): P
   return better ? landscape : portrait;
 }
 
+/** A page of a roll, cut longer at its end: room for marks before and after a piece in its middle. A sheet stays. */
+export function cutLonger(page: Page, { heightMm }: Paper, byMm: number): Page {
+  if (heightMm !== null) return page;
+  const along = page.orientation === 'portrait' ? 'height' : 'width';
+  const longer = <T extends SizeMm>(size: T): T => ({ ...size, [along]: size[along] + byMm });
+  return { ...page, sizeMm: longer(page.sizeMm), printableMm: longer(page.printableMm) };
+}
+
 /** What the tighter of the two axes leaves; negative where it does not fit. */
 function roomBeside({ width, height }: SizeMm, { printableMm }: Page): number {
   return Math.min(printableMm.width - width, printableMm.height - height);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { RunReport } from '../../src/index.ts';
 import { expectGolden } from '../golden.ts';
 import { findSchemaFaults } from '../reports/report-schema.ts';
+import { askWitness, requireWitness } from '../witness.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
 import { listFiles, makeFolder, readText } from './temp-folder.ts';
@@ -13,6 +14,19 @@ const ART = makeArt();
 const COARSE = makeArt([200, 60, 40], 8);
 const TAG = ['--blank', '30x40mm', '--width', '2mm', '--ppi', '72', '--format', 'png'];
 const SHEET = ['sheet', 'basil.png', ...TAG, '--sheet', 'a5'];
+
+/** What a second program says of the size of a page. */
+function sizeInPoints(bytes: Buffer, format: string): readonly [number, number] {
+  if (format !== 'pdf') {
+    const { stdout } = askWitness('identify', ['-format', '%w %h', `a.${format}`], {
+      [`a.${format}`]: bytes,
+    });
+    return String(stdout).split(' ').map(Number) as [number, number];
+  }
+  const told = String(askWitness('pdfinfo', ['a.pdf'], { 'a.pdf': bytes }).stdout);
+  const [, width, height] = /Page size: +([\d.]+) x ([\d.]+) pts/.exec(told)!;
+  return [Number(width), Number(height)];
+}
 
 const reportOf = (stdout: string) => JSON.parse(stdout) as RunReport;
 
@@ -81,6 +95,28 @@ describe('sheet', () => {
     expect(listFiles(cwd)).toEqual(['basil.png']);
   });
 
+  it.for(['pdf', 'png', 'tiff'])('cuts a roll after its pieces and marks, as %s', async (format, context) => {
+    requireWitness(context, 'pdfinfo', 'identify');
+    const cwd = makeFolder({ 'basil.png': ART });
+    const words = ['sheet', 'basil.png', '--blank', '30x40mm', '--width', '2mm', '--ppi', '72'];
+    const { code, stdout, stderr } = await runMain(
+      [...words, '--sheet', 'roll:300mm', '--copies', '20', '--format', format, '--json'],
+      { cwd },
+    );
+    expect(code).toBe(0);
+    if (format === 'pdf') expectGolden('reports/sheet-of-roll.txt', stderr);
+    const [sheet, ...others] = reportOf(stdout).sheets!;
+    expect(others).toEqual([]);
+    const { path, widthMm, heightMm } = sheet!.output!;
+    // 36 x 46 mm with the bleed: four rows of five along it, with 14 mm for marks and 6.35 mm bare; across, 187 mm.
+    expect([widthMm, heightMm]).toEqual([Math.ceil(2 * 6.35 + 14 + 4 * 36 + 3 * 3), 300]);
+    const [width, height] = sizeInPoints(readFileSync(join(cwd, path)), format);
+    // pdfinfo tells thousandths of a point; a picture has whole pixels of 1/72 in.
+    const slackPt = format === 'pdf' ? 0.005 : 0.51;
+    expect(Math.abs(width - (widthMm / 25.4) * 72)).toBeLessThanOrEqual(slackPt);
+    expect(Math.abs(height - (300 / 25.4) * 72)).toBeLessThanOrEqual(slackPt);
+  });
+
   it('takes the paper and the resolution of the printer', async () => {
     const printer = { name: 'Shed', paper: 'a6', ppi: 100, driverMirrors: false };
     const cwd = makeFolder({ 'basil.png': ART, 'shed.json': JSON.stringify(printer) });
@@ -102,7 +138,8 @@ describe('sheet', () => {
     [['--sheet', 'a5', '--gutter', '400mm'], 'bad-option'],
     [['--sheet', 'a5', '--platen', 'large'], 'bad-size'],
     [['--sheet', 'a5', '--platen', 'round:90mm'], 'bad-size'],
-    [['--sheet', 'roll:24in'], 'not-built-yet'],
+    [['--sheet', 'roll:0mm'], 'bad-length'],
+    [['--sheet', 'roll:10mm'], 'margins-too-large'],
     [['--sheet', 'a5', '--proof', 'proofs'], 'bad-option'],
   ])('%j is refused with %s, and nothing is written', async (words, code) => {
     const cwd = makeFolder({ 'basil.png': ART });

@@ -16,3 +16,8 @@ export const MARK_KINDS = [
 ] as const;
 
 export type MarkKind = (typeof MARK_KINDS)[number];
+
+/** Whether a page is to have no marks at all. */
+export function isBare(without: readonly MarkKind[] = []): boolean {
+  return MARK_KINDS.every((mark) => without.includes(mark));
+}

@@ -7,29 +7,53 @@ import type { PackedItem, PackedPage, PackItem, Size } from './pack-item.ts';
 export function fillGrid(items: readonly PackItem[], left: readonly number[], room: Size): PackedPage {
   const { shapes } = items[left[0]!]!;
   const alike = left.filter((item) => sameShapes(items[item]!.shapes, shapes));
-  let best: Omit<PackedItem, 'item'>[] = [];
+  let best: TwoGrids | null = null;
   for (const [one, size] of shapes.entries())
-    for (const other of shapes.keys()) {
-      const columns = Math.floor(room.width / size.width);
-      const rows = Math.floor(room.height / size.height);
-      for (let across = 0; across <= columns; across += 1) {
-        const rest = { width: room.width - across * size.width, height: room.height };
-        const laid = [
-          ...gridOf(one, size, { width: across * size.width, height: room.height }, 0, 0),
-          ...gridOf(other, shapes[other]!, rest, across * size.width, 0),
-        ];
-        if (laid.length > best.length) best = laid;
-      }
-      for (let down = 0; down <= rows; down += 1) {
-        const rest = { width: room.width, height: room.height - down * size.height };
-        const laid = [
-          ...gridOf(one, size, { width: room.width, height: down * size.height }, 0, 0),
-          ...gridOf(other, shapes[other]!, rest, 0, down * size.height),
-        ];
-        if (laid.length > best.length) best = laid;
-      }
-    }
-  return alike.slice(0, best.length).map((item, index) => ({ item, ...best[index]! }));
+    for (const other of shapes.keys())
+      for (const grids of listTwoGrids(one, size, other, shapes[other]!, room))
+        if (grids.count > (best?.count ?? 0)) best = grids;
+  const laid = (best?.parts ?? []).flatMap(({ shape, room: part, x, y }) =>
+    gridOf(shape, shapes[shape]!, part, x, y),
+  );
+  return alike.slice(0, laid.length).map((item, index) => ({ item, ...laid[index]! }));
+}
+
+interface GridPart {
+  readonly shape: number;
+  readonly room: Size;
+  readonly x: number;
+  readonly y: number;
+}
+
+interface TwoGrids {
+  readonly count: number;
+  readonly parts: readonly GridPart[];
+}
+
+/** As many columns or rows of one shape as there is room for, and all the other's that fit beside or below them. */
+function* listTwoGrids(
+  one: number,
+  size: Size,
+  other: number,
+  otherSize: Size,
+  room: Size,
+): Iterable<TwoGrids> {
+  const grids = (first: Size, rest: Size, x: number, y: number): TwoGrids => ({
+    count: countIn(size, first) + countIn(otherSize, rest),
+    parts: [
+      { shape: one, room: first, x: 0, y: 0 },
+      { shape: other, room: rest, x, y },
+    ],
+  });
+  const { width, height } = room;
+  for (let x = 0; x <= width; x += size.width)
+    yield grids({ width: x, height }, { width: width - x, height }, x, 0);
+  for (let y = 0; y <= height; y += size.height)
+    yield grids({ width, height: y }, { width, height: height - y }, 0, y);
+}
+
+function countIn({ width, height }: Size, room: Size): number {
+  return Math.floor(room.width / width) * Math.floor(room.height / height);
 }
 
 function gridOf(

@@ -34,63 +34,95 @@ export const RULES: readonly Rule[] = [byShortSide, byAreaThenShortSide, byLonge
 
 /**
  * Fills one page from the items named in `left`: again and again the pair of item and place that the rule finds best,
- * until nothing fits. Items of the same shapes are tried once.
+ * until nothing fits; of equals the first item, the first of its shapes, the oldest place. Items of the same shapes are
+ * tried once. Where only a page of all of them is of use (`allOrNone`), it ends once one of them fits nowhere.
  */
 export function fillPage(
   items: readonly PackItem[],
   left: readonly number[],
   room: Size,
   rule: Rule,
+  allOrNone = false,
 ): PackedPage {
   const free = new FreeRects(room.width, room.height);
   const packed: PackedItem[] = [];
-  const kinds = groupByShapes(items, left);
+  let candidates = listCandidates(items, left);
+  let [fresh, gone]: readonly [readonly Rect[], ReadonlySet<Rect>] = [free.all, new Set()];
   for (;;) {
-    const best = findBestPlace(items, kinds, free.all, rule);
-    if (best === null) return packed;
-    const { kind, item, shape, at } = best;
-    kind.shift();
-    packed.push({ item, shape, x: at.x, y: at.y });
-    free.take({ x: at.x, y: at.y, ...items[item]!.shapes[shape]! });
+    const open: Candidate[] = [];
+    let best: Candidate | null = null;
+    for (const candidate of candidates) {
+      const { kind } = candidate;
+      if (kind.waiting.length === 0) continue;
+      if (candidate.at && gone.has(candidate.at)) lookAgain(candidate, free.all, rule);
+      else lookAt(candidate, fresh, rule);
+      // What fits nowhere never will: free places only shrink.
+      if (candidate.at === null) kind.waysLeft -= 1;
+      else open.push(candidate);
+      if (allOrNone && kind.waysLeft === 0) return packed;
+      if (isBetter(candidate.score, best?.score ?? NOWHERE)) best = candidate;
+    }
+    if (!best?.at) return packed;
+    const { kind, shape, size, at } = best;
+    packed.push({ item: kind.waiting.shift()!, shape, x: at.x, y: at.y });
+    ({ fresh, gone } = free.take({ x: at.x, y: at.y, ...size }));
+    candidates = open;
   }
 }
 
-function groupByShapes(items: readonly PackItem[], left: readonly number[]): number[][] {
+/** Items of the same shapes. */
+interface Kind {
+  readonly waiting: number[];
+  /** In how many of their shapes the next of them may still fit. */
+  waysLeft: number;
+}
+
+/** Items of a kind, lying in one of their shapes, and the best place for the next. */
+interface Candidate {
+  readonly kind: Kind;
+  readonly shape: number;
+  readonly size: Size;
+  /** null where it fits nowhere. */
+  at: Rect | null;
+  score: readonly [number, number];
+}
+
+const NOWHERE = [Infinity, Infinity] as const;
+
+function listCandidates(items: readonly PackItem[], left: readonly number[]): readonly Candidate[] {
   const kinds = new Map<string, number[]>();
   for (const item of left) {
     const key = items[item]!.shapes.map(({ width, height }) => `${width}x${height}`).join();
-    kinds.set(key, [...(kinds.get(key) ?? []), item]);
+    const known = kinds.get(key);
+    if (known) known.push(item);
+    else kinds.set(key, [item]);
   }
-  return [...kinds.values()];
+  return [...kinds.values()].flatMap((waiting) => {
+    const { shapes } = items[waiting[0]!]!;
+    const kind = { waiting, waysLeft: shapes.length };
+    return shapes.map((size, shape) => ({ kind, shape, size, at: null, score: NOWHERE }));
+  });
 }
 
-interface Place {
-  /** The items of the same shapes, of which this is the first. */
-  readonly kind: number[];
-  readonly item: number;
-  readonly shape: number;
-  readonly at: Rect;
+/** Its place among all that are free, since the one that it had is no more. */
+function lookAgain(candidate: Candidate, free: readonly Rect[], rule: Rule): void {
+  candidate.at = null;
+  candidate.score = NOWHERE;
+  lookAt(candidate, free, rule);
 }
 
-function findBestPlace(
-  items: readonly PackItem[],
-  kinds: readonly number[][],
-  free: readonly Rect[],
-  rule: Rule,
-): Place | null {
-  let best: Place | null = null;
-  let score: readonly [number, number] = [Infinity, Infinity];
-  for (const kind of kinds) {
-    const [item] = kind;
-    if (item === undefined) continue;
-    for (const [shape, size] of items[item]!.shapes.entries())
-      for (const at of free) {
-        if (size.width > at.width || size.height > at.height) continue;
-        const here = rule(at, size);
-        if (here[0] > score[0] || (here[0] === score[0] && here[1] >= score[1])) continue;
-        score = here;
-        best = { kind, item, shape, at };
-      }
+/** Whether one of these places, younger than its own, is better. */
+function lookAt(candidate: Candidate, places: readonly Rect[], rule: Rule): void {
+  const { size } = candidate;
+  for (const place of places) {
+    if (size.width > place.width || size.height > place.height) continue;
+    const score = rule(place, size);
+    if (!isBetter(score, candidate.score)) continue;
+    candidate.score = score;
+    candidate.at = place;
   }
-  return best;
+}
+
+function isBetter(one: readonly [number, number], other: readonly [number, number]): boolean {
+  return one[0] < other[0] || (one[0] === other[0] && one[1] < other[1]);
 }

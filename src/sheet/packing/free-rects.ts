@@ -10,7 +10,7 @@ export interface Rect {
  * The free part of a page as all its largest free rectangles, which overlap: whatever fits the page fits one of them.
  */
 export class FreeRects {
-  #free: Rect[];
+  #free: readonly Rect[];
 
   constructor(width: number, height: number) {
     this.#free = [{ x: 0, y: 0, width, height }];
@@ -20,13 +20,21 @@ export class FreeRects {
     return this.#free;
   }
 
-  /** Takes a rectangle out: each free one that it meets leaves up to four, of which those within others go. */
-  take(taken: Rect): void {
+  /**
+   * Takes a rectangle out: each free one that it meets leaves up to four, of which those within others go. Comes back with
+   * those that are new and those that are gone; the others stay in their order before the new ones, the very objects.
+   */
+  take(taken: Rect): { readonly fresh: readonly Rect[]; readonly gone: ReadonlySet<Rect> } {
     const kept: Rect[] = [];
     const cut: Rect[] = [];
+    const gone = new Set<Rect>();
     for (const free of this.#free) {
-      if (meets(free, taken)) cut.push(...partsBeside(free, taken));
-      else kept.push(free);
+      if (!meets(free, taken)) {
+        kept.push(free);
+        continue;
+      }
+      gone.add(free);
+      cut.push(...partsBeside(free, taken));
     }
     const fresh = cut.filter(
       (part, index) =>
@@ -34,6 +42,7 @@ export class FreeRects {
         !cut.some((other, at) => at !== index && holds(other, part) && (at < index || !holds(part, other))),
     );
     this.#free = [...kept, ...fresh];
+    return { fresh, gone };
   }
 }
 

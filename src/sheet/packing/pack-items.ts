@@ -25,10 +25,13 @@ export function packItemsWithin(
   const { widened, original } = widen(items, grown, gutter);
   const fewest = leastPages(widened, widened.keys(), grown);
   let best: readonly PackedPage[] | null = null;
-  for (const way of WAYS) {
-    const most: number = best ? best.length - 1 : mostPages;
-    if (most < fewest) break;
-    best = packBy(widened, grown, way, most) ?? best;
+  const mostNow = () => (best ? best.length - 1 : mostPages);
+  const seamless = findSeamlessPage(widened, [...widened.keys()], grown);
+  if (seamless && fewest <= mostNow()) best = packBy(widened, grown, RULES, mostNow(), seamless);
+  for (const rules of WAYS) {
+    // One page that holds all is found by the rules together where one of them finds it.
+    if (mostNow() < fewest || (mostNow() === 1 && rules.length === 1)) break;
+    best = packBy(widened, grown, rules, mostNow()) ?? best;
   }
   return (
     best?.map((page) =>
@@ -37,41 +40,29 @@ export function packItemsWithin(
   );
 }
 
-interface Way {
-  readonly rules: readonly Rule[];
-  readonly seamless: boolean;
-}
-
 /** Of each page the fullest that the rules find, then each rule by itself: a fuller page now may cost one later. */
-const WAYS: readonly Way[] = [
-  { rules: RULES, seamless: true },
-  { rules: RULES, seamless: false },
-  ...RULES.map((rule) => ({ rules: [rule], seamless: false })),
-];
+const WAYS: readonly (readonly Rule[])[] = [RULES, ...RULES.map((rule) => [rule])];
 
-/** null once it is clear that more than `most` pages are needed. */
+/** null once it is clear that more than `most` pages are needed. With a first page without a gap, more of them are looked for. */
 function packBy(
   items: readonly PackItem[],
   room: Size,
-  { rules, seamless }: Way,
+  rules: readonly Rule[],
   most: number,
+  seamless: PackedPage | null = null,
 ): PackedPage[] | null {
   const pages: PackedPage[] = [];
   let left = [...items.keys()];
-  let joinable = seamless;
+  let next = seamless;
   while (left.length > 0) {
     if (pages.length + leastPages(items, left, room) > most) return null;
-    const whole: PackedPage | null = joinable ? findSeamlessPage(items, left, room) : null;
-    joinable = whole !== null;
-    const page =
-      whole ??
-      fullest(items, [
-        fillGrid(items, left, room),
-        ...rules.map((rule) => fillPage(items, left, room, rule)),
-      ]);
+    const isLast = pages.length + 1 === most;
+    const page: PackedPage | null = next ?? (isLast ? wholePage : fullestPage)(items, left, room, rules);
+    if (page === null) return null;
     pages.push(page);
     const gone = new Set(page.map(({ item }) => item));
     left = left.filter((item) => !gone.has(item));
+    next &&= findSeamlessPage(items, left, room);
   }
   return pages;
 }
@@ -84,13 +75,41 @@ function leastPages(items: readonly PackItem[], which: Iterable<number>, room: S
   return Math.ceil(areaOf(items, which) / (room.width * room.height) - ROUNDING);
 }
 
-function fullest(items: readonly PackItem[], pages: readonly PackedPage[]): PackedPage {
+/** Of the pages that a grid and the rules find, the first of the fullest. */
+function fullestPage(
+  items: readonly PackItem[],
+  left: readonly number[],
+  room: Size,
+  rules: readonly Rule[],
+): PackedPage {
   const covered = (page: PackedPage) =>
     areaOf(
       items,
       page.map(({ item }) => item),
     );
-  return pages.reduce((best, page) => (covered(page) > covered(best) ? page : best));
+  let best = fillGrid(items, left, room);
+  for (const rule of rules) {
+    if (best.length === left.length) return best;
+    const page = fillPage(items, left, room, rule);
+    if (covered(page) > covered(best)) best = page;
+  }
+  return best;
+}
+
+/** The first page that holds all; null for none. */
+function wholePage(
+  items: readonly PackItem[],
+  left: readonly number[],
+  room: Size,
+  rules: readonly Rule[],
+): PackedPage | null {
+  const grid = fillGrid(items, left, room);
+  if (grid.length === left.length) return grid;
+  for (const rule of rules) {
+    const page = fillPage(items, left, room, rule, true);
+    if (page.length === left.length) return page;
+  }
+  return null;
 }
 
 function areaOf(items: readonly PackItem[], which: Iterable<number>): number {

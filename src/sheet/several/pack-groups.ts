@@ -15,7 +15,11 @@ export interface PackedPiece {
 export interface FilledPage {
   readonly way: PageWay;
   readonly members: readonly PackedPiece[];
+  /** The pieces that lie on it, those together that were packed as one. */
+  readonly items: Items;
 }
+
+type Items = readonly (readonly number[])[];
 
 export interface PackedGroups {
   readonly pages: readonly FilledPage[];
@@ -48,7 +52,14 @@ function groupPieces(pieces: readonly SheetPiece[]): ReadonlyMap<number, readonl
   return groups;
 }
 
-type Items = readonly (readonly number[])[];
+/** These pieces on one page; null where the ways find none that takes them all. */
+export function packOnOnePage(
+  pieces: readonly SheetPiece[],
+  items: Items,
+  ways: readonly PageWay[],
+): FilledPage | null {
+  return packBest(pieces, items, ways, 1)?.[0] ?? null;
+}
 
 /**
  * Tight ways are tried first, for they mostly need the fewest pages: of a roomier one, which is better where it needs no
@@ -102,15 +113,20 @@ function packOneWay(
   return others && [...pages, ...others];
 }
 
-/** What is left over of the room is shared by its sides as the way has it. */
+/** What is left over of the room is shared by its sides as the way has it; of a roll, none is left over along it. */
 function placeOnPage(
   laid: readonly (Arrangement & { readonly x: number; readonly y: number })[],
-  way: PageWay,
+  longWay: PageWay,
 ): FilledPage {
+  const used = {
+    width: Math.max(...laid.map(({ x, width }) => x + width)),
+    height: Math.max(...laid.map(({ y, height }) => y + height)),
+  };
+  const way = longWay.cutAfter?.(used) ?? longWay;
   const { room, originMm, unitMm } = way.grain;
   const share = way.spare === 'all-round' ? 2 : 1;
-  const left = Math.floor((room.width - Math.max(...laid.map(({ x, width }) => x + width))) / share);
-  const top = Math.floor((room.height - Math.max(...laid.map(({ y, height }) => y + height))) / share);
+  const left = Math.max(0, Math.floor((room.width - used.width) / share));
+  const top = Math.max(0, Math.floor((room.height - used.height) / share));
   const members = laid.flatMap((item) =>
     item.members.map(({ piece, turn, x, y }) => ({
       piece,
@@ -121,7 +137,11 @@ function placeOnPage(
       },
     })),
   );
-  return { way, members: members.sort((one, other) => one.piece - other.piece) };
+  return {
+    way,
+    members: members.sort((one, other) => one.piece - other.piece),
+    items: laid.map((item) => item.members.map(({ piece }) => piece)),
+  };
 }
 
 const pick = (shapes: readonly Arrangement[], shape: number) => {

@@ -9,6 +9,8 @@ export interface PackingGrain {
   readonly unitMm: number;
   /** Where counting begins on the page, and how far pieces reach. */
   readonly originMm: { readonly x: number; readonly y: number };
+  /** What of the room may be lost to counting in whole units. */
+  readonly originSlackMm: number;
   readonly room: Size;
   readonly gutter: number;
   /** What a piece takes up, the way it lies. */
@@ -32,6 +34,7 @@ function fineGrain(roomMm: RectMm, gutterMm: number): PackingGrain {
   return {
     unitMm: FINE_MM,
     originMm: roomMm,
+    originSlackMm: 0,
     room: { width: whole(roomMm.width), height: whole(roomMm.height) },
     gutter: whole(gutterMm),
     sizeOf: ({ bleedMm }, turn) =>
@@ -45,6 +48,7 @@ function pixelGrain({ x, y, width, height }: RectMm, gutterMm: number, pixelMm: 
   return {
     unitMm: pixelMm,
     originMm: { x: left * pixelMm, y: top * pixelMm },
+    originSlackMm: 2 * pixelMm,
     room: {
       width: Math.floor((x + width) / pixelMm + ROUNDING) - left,
       height: Math.floor((y + height) / pixelMm + ROUNDING) - top,

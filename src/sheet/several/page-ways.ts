@@ -1,6 +1,7 @@
 import { MM_PER_INCH } from '../../geometry/length.ts';
 import type { RectMm } from '../../geometry/rectangle.ts';
 import { type Page, pageOf } from '../fit-page.ts';
+import type { Size } from '../packing/pack-item.ts';
 import type { Orientation, PageMargins, Paper, SizeMm } from '../paper.ts';
 import { pageOnPaper } from '../plan-page.ts';
 import { grainFor, type PackingGrain } from './packing-grain.ts';
@@ -16,16 +17,24 @@ export interface SheetsRequest {
   readonly platenMm: SizeMm | null;
   /** Intended / printed length across and along a portrait page as it is fed. */
   readonly scaleCorrection: { readonly scan: number; readonly feed: number };
+  /** No page of a roll is longer than this. */
+  readonly longestMm: number;
 }
 
 /** A page held one way, and how much of it pieces may fill. */
 export interface PageWay {
   readonly page: Page;
+  readonly room: Room;
   readonly scaleCorrection: { readonly x: number; readonly y: number };
   readonly grain: PackingGrain;
   /** Where room is kept for marks, what pieces leave over is shared by all sides; else all of it is at the left and the top. */
   readonly spare: 'all-round' | 'left-and-top';
+  /** Of a roll: the same way on a page that ends where pieces that take up this much do, and its marks; null for sheets. */
+  readonly cutAfter: ((used: Size) => PageWay) | null;
 }
+
+/** What a way keeps free for marks. */
+export type Room = (typeof ROOMS)[number];
 
 /**
  * What stays free at the sides of a page, and between two pieces, for marks: for ticks all round and, outside them, a
@@ -41,54 +50,85 @@ const ROOMS = [
   { sides: { top: 0, left: 0, bottom: 0, right: 0 }, gapMm: 0 },
 ] as const;
 
+/** On a roll room costs paper: these are for more than marks along the edges, for these, and for none. */
+export const [ROOM_FOR_MORE, ROOM_FOR_EDGES, ROOM_FOR_NONE] = [
+  ROOMS.slice(0, 3),
+  ROOMS.slice(3, 4),
+  ROOMS.slice(4),
+] as const;
+
 /**
  * The ways to fill a page, from roomy to tight; those that come first are taken where they need no more pages: room for
- * all marks, for ticks of every second side, for the marks at the edges only, and none for marks.
+ * all marks, for ticks of every second side, for the marks at the edges only, and none for marks. The pages of a roll are
+ * `alongMm` long.
  */
-export function listPageWays(request: SheetsRequest): readonly PageWay[] {
-  return ROOMS.flatMap((room) =>
-    (['portrait', 'landscape'] as const).map((held) => pageWay(request, held, room)),
+export function listPageWays(
+  request: SheetsRequest,
+  { alongMm = request.longestMm, rooms = ROOMS }: { alongMm?: number; rooms?: readonly Room[] } = {},
+): readonly PageWay[] {
+  return rooms.flatMap((room) =>
+    (['portrait', 'landscape'] as const).map((held) => pageWay(request, held, room, alongMm)),
   );
 }
 
 function pageWay(
-  { paper, margins, ppi, platenMm, gutterMm: asked, scaleCorrection: { scan, feed } }: SheetsRequest,
+  request: SheetsRequest,
   held: Orientation,
-  { sides, gapMm }: (typeof ROOMS)[number],
+  room: Room,
+  alongMm: number,
+  lyingPlatenMm?: SizeMm | null,
 ): PageWay {
-  const page = pageOf(paper, margins, held, { width: 0, height: 0 });
+  const { paper, margins, ppi, gutterMm: asked } = request;
+  const { scan, feed } = request.scaleCorrection;
+  const heightMm = paper.heightMm ?? alongMm;
+  const page = pageOf({ ...paper, heightMm }, margins, held, { width: 0, height: 0 });
   const scaleCorrection = held === 'landscape' ? { x: feed, y: scan } : { x: scan, y: feed };
   const { printableMm } = pageOnPaper(page, { ppi, scaleCorrection });
-  const { top, left, bottom, right } = sides;
-  const gutterMm = Math.max(gapMm, asked);
+  const { top, left, bottom, right } = room.sides;
+  const gutterMm = Math.max(room.gapMm, asked);
   const besideMarks = {
     x: printableMm.x + left,
     y: printableMm.y + top,
     width: printableMm.width - left - right,
     height: printableMm.height - top - bottom,
   };
-  const roomMm = platenMm ? withinPlaten(besideMarks, platenMm) : besideMarks;
+  const platenMm = lyingPlatenMm ?? (request.platenMm && liePlaten(besideMarks, request.platenMm));
+  const roomMm = platenMm ? inMiddle(besideMarks, platenMm) : besideMarks;
+  const grain = grainFor(roomMm, gutterMm, MM_PER_INCH / ppi);
+  const cutAfter = (used: Size) => {
+    const usedMm = (held === 'portrait' ? used.height : used.width) * grain.unitMm;
+    const spareMm = held === 'portrait' ? besideMarks.height - usedMm : besideMarks.width - usedMm;
+    // Cut by hand, at a whole millimetre; a pixel of the grain may be lost where counting begins.
+    const neededMm = heightMm - (spareMm - grain.originSlackMm) * feed;
+    return pageWay(request, held, room, Math.min(heightMm, Math.ceil(neededMm - ROUNDING_MM)), platenMm);
+  };
   return {
     page,
+    room,
     scaleCorrection,
-    grain: grainFor(roomMm, gutterMm, MM_PER_INCH / ppi),
+    grain,
     spare: top > 0 ? 'all-round' : 'left-and-top',
+    cutAfter: paper.heightMm === null ? cutAfter : null,
   };
 }
 
-/** The part of a room that the press takes at once, in its middle; the page may lie on the platen either way. */
-function withinPlaten(room: RectMm, { width, height }: SizeMm): RectMm {
-  const [one, other] = [
-    [width, height],
-    [height, width],
-  ].map(([across = 0, down = 0]) => ({
-    width: Math.min(room.width, across),
-    height: Math.min(room.height, down),
-  }));
-  const best = one!.width * one!.height >= other!.width * other!.height ? one! : other!;
+/** What doubles lose. */
+const ROUNDING_MM = 1e-6;
+
+/** The platen as the page lies on it: the way that takes more of the room. */
+function liePlaten(room: SizeMm, { width, height }: SizeMm): SizeMm {
+  const taken = (across: number, down: number) => Math.min(room.width, across) * Math.min(room.height, down);
+  return taken(width, height) >= taken(height, width) ? { width, height } : { width: height, height: width };
+}
+
+/** The part of a room that the press takes at once. */
+function inMiddle(room: RectMm, platen: SizeMm): RectMm {
+  const width = Math.min(room.width, platen.width);
+  const height = Math.min(room.height, platen.height);
   return {
-    x: room.x + (room.width - best.width) / 2,
-    y: room.y + (room.height - best.height) / 2,
-    ...best,
+    x: room.x + (room.width - width) / 2,
+    y: room.y + (room.height - height) / 2,
+    width,
+    height,
   };
 }

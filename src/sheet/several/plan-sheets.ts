@@ -3,6 +3,7 @@ import type { PagePlan } from '../page-plan.ts';
 import type { SizeMm } from '../paper.ts';
 import { planPage } from '../plan-page.ts';
 import { packGroups } from './pack-groups.ts';
+import { packRoll } from './pack-roll.ts';
 import { listPageWays, type SheetsRequest } from './page-ways.ts';
 import { planFullPage } from './plan-full-page.ts';
 import type { LeftOutReason, SheetPiece, SheetsOptions } from './sheet-piece.ts';
@@ -21,8 +22,8 @@ export interface SheetsPlan {
 }
 
 /**
- * Pieces on as few pages as the packing finds, every piece once. Of ways that need as many pages, the one with the most
- * room for marks. A piece whose picture is too large for a page gets one of its own where what is inked of it is not;
+ * Pieces on as few pages as the packing finds, every piece once; on a roll, on pages as short as it finds. Of ways that
+ * need as many pages, the one with the most room for marks. A piece whose picture is too large for a page gets one of its own where what is inked of it is not;
  * else it is left out. The same pieces give the same pages.
  */
 export function planSheets(
@@ -30,8 +31,10 @@ export function planSheets(
   request: SheetsRequest,
   options: SheetsOptions,
 ): SheetsPlan {
-  const ways = listPageWays(request);
-  const { pages, apart, misfits } = packGroups(pieces, ways);
+  const { pages, apart, misfits } =
+    request.paper.heightMm === null
+      ? packRoll(pieces, request, options.without)
+      : packGroups(pieces, listPageWays(request));
   const sheets = pages.map(
     ({ way, members }): PlannedSheet => planFullPage(pieces, members, way, request, options),
   );
