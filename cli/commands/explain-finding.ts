@@ -1,9 +1,7 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { BlankcheckError, CHECKS, nearestIds, renderFindingPage } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
+import { readFindingPage } from '../inputs/read-finding-page.ts';
 import type { Io } from '../io.ts';
-import { findPackageFolder } from '../package-folder.ts';
 import { describeTerminal } from '../terminal.ts';
 
 /**
@@ -22,9 +20,7 @@ export async function explainFindings(
     return 0;
   }
   const ids = [...new Set(words.flatMap(findChecks))];
-  const pages = await Promise.all(
-    ids.map((id) => readFile(join(findPackageFolder(), 'docs', 'findings', `${id}.md`), 'utf8')),
-  );
+  const pages = await Promise.all(ids.map(readFindingPage));
   stdout.write(pages.map((text) => renderFindingPage(text, page)).join('\n'));
   return 0;
 }

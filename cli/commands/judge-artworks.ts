@@ -14,6 +14,7 @@ import { exitCodeOf } from '../exit-code.ts';
 import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
+import { readFindingPage } from '../inputs/read-finding-page.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
 import { publishDocument } from '../output/publish-document.ts';
@@ -146,11 +147,19 @@ async function publishDocuments(
   }
   if (report !== undefined) {
     const { name } = await conditionFor(judging.request);
-    const text = renderReportPage(viewed, { passedOver, conditionName: name });
+    const explanations = await readExplanations(results);
+    const text = renderReportPage(viewed, { passedOver, conditionName: name, explanations });
     const page = { path: report, option: '--report', head: pageHead('report'), text } as const;
     unmade.push(await publishDocument(page, judging));
   }
   return unmade.filter((error) => error !== null);
+}
+
+/** Of the checks that found something, by their ids. */
+async function readExplanations(results: JudgedRun['results']): Promise<ReadonlyMap<string, string>> {
+  const found = results.flatMap(({ outcomes }) => outcomes.filter(({ status }) => status === 'found'));
+  const ids = [...new Set(found.map(({ check }) => check))];
+  return new Map(await Promise.all(ids.map(async (id) => [id, await readFindingPage(id)] as const)));
 }
 
 function refuseTwoJsons({ json, jsonLines }: TypedOptions): void {

@@ -48,8 +48,8 @@ input{width:1.1rem;height:1.1rem;margin:0;accent-color:var(--link)}
 .verdict:is(.stop,.unreadable,.not-written){color:var(--stop)}
 .verdict.look{color:var(--look)}
 .verdict.ready{color:var(--ready)}
-.shown{border-top:3px solid var(--rule);margin-top:1.5rem;padding-top:1rem;content-visibility:auto;contain-intrinsic-size:auto 60rem;scroll-margin-top:7rem}
-.piece{scroll-margin-top:7rem}
+.shown{border-top:3px solid var(--rule);margin-top:1.5rem;padding-top:1rem;content-visibility:auto;contain-intrinsic-size:auto 60rem;scroll-margin-top:8rem}
+.piece{scroll-margin-top:8rem}
 .piece header{display:flex;flex-wrap:wrap;gap:.25rem 1rem;align-items:baseline}
 .work{color:var(--quiet)}
 .figures{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:1rem;margin:.75rem 0}
@@ -87,13 +87,22 @@ ol.findings>li.advice{border-left:4px dotted var(--note)}
 .unknown{border:1px dashed var(--text);padding:.25rem .75rem .5rem;margin:1rem 0}
 .unknown h3{margin-top:.25rem}
 .reason{font-weight:600}
+h4{font-size:.9375rem;margin:.75rem 0 .15rem}
+.about{border-top:3px solid var(--rule);margin-top:1.5rem;padding-top:1rem;max-width:52rem}
+.about section{scroll-margin-top:8rem}
+.about section:target{outline:3px solid var(--link);outline-offset:.5rem}
 summary{min-height:1.75rem;margin-top:1rem;font-weight:600;cursor:pointer}
 @media (max-width:40rem){.figures{grid-template-columns:minmax(0,1fr)}.tools{position:static}.contact ul{grid-template-columns:repeat(2,minmax(0,1fr))}}
-@media print{.tools{display:none}.contact li,.shown{content-visibility:visible}
-.shown:not(.unreadable){break-before:page;border-top:0;margin-top:0}
-.top+main>.shown:first-of-type{break-before:auto}
-.contact ul{grid-template-columns:repeat(4,minmax(0,1fr))}
-.figures{grid-template-columns:1fr 1fr}.figure{max-height:110mm}
-.figures.round .figure{max-height:90mm}
+@media print{.tools,details,.about{display:none}.contact li,.shown{content-visibility:visible}
+body{font-size:8.5pt;line-height:1.35}
+h1{font-size:14pt}.origin,figcaption,footer,.work{font-size:7pt}h2{font-size:11pt}h3{font-size:9pt;margin:.5rem 0 .15rem}
+.shown{break-inside:avoid;margin-top:4mm;padding-top:2mm;border-top-width:1px}
+.contact ul{grid-template-columns:repeat(6,minmax(0,1fr));gap:2mm}
+.contact li{padding:1mm}.contact :is(.name,.facts,.verdict){font-size:7.5pt}.thumb{height:20mm}
+.figures{grid-template-columns:1fr 1fr;gap:3mm;margin:1mm 0}.figure{max-height:72mm}
+.figures.round .figure{max-height:55mm}.figures.bare{grid-template-columns:40mm}
+.told{max-width:none;columns:2;column-gap:5mm}.told>:first-child{margin-top:0}
+.unknown{margin:.5rem 0;padding:0 .4rem .2rem;break-inside:avoid}
+dt{flex-basis:5rem}
 .figure,.thumb,.verdict svg,.badge,.key{print-color-adjust:exact;-webkit-print-color-adjust:exact}}
 `;

@@ -10,6 +10,7 @@ import { tellPlan } from '../step-words.ts';
 import { subjectRows } from '../subject-rows.ts';
 import { tellPrinting, tellWhyNotWritten } from '../text-file.ts';
 import { tellWork } from '../verdict-words.ts';
+import { explanationId } from './explanation.ts';
 import { shown, shownName } from './markup.ts';
 import { artFigure, proofFigure } from './piece-figures.ts';
 import type { PieceView } from './piece-view.ts';
@@ -23,11 +24,15 @@ export interface PagePiece {
 
 const LABELS: Readonly<Record<Severity, string>> = { error: 'STOP', warning: 'LOOK', advice: 'NOTE' };
 
-/** All that is known of one artwork: verdict, pictures, findings with what to do, what was not checked, sizes, its file. */
+/**
+ * All that is known of one artwork: verdict, pictures, findings with what to do, what was not checked, sizes, its file.
+ * `explained` are the checks that the page has an explanation of.
+ */
 export function pieceArticle(
   { report, view }: PagePiece,
   id: string,
   checks: readonly CheckDefinition[],
+  explained: ReadonlySet<string>,
 ): string {
   const found = listFound(report.outcomes);
   const work = tellWork(report);
@@ -37,7 +42,7 @@ export function pieceArticle(
     figures(report, view, found, id),
     '<div class="told">',
     reason(report),
-    findings(found, checks),
+    findings(found, checks, explained),
     notChecked(report),
     report.status === 'unreadable' ? '' : sizes(report, view),
     file(report),
@@ -73,17 +78,26 @@ function reason({ status, error }: ArtworkReport): string {
   return `<p class="reason">${shown(error.message)} <span class="origin">(${shown(error.code)})</span></p><p>Nothing of it was checked.</p>`;
 }
 
-function findings(found: readonly Found[], checks: readonly CheckDefinition[]): string {
+function findings(
+  found: readonly Found[],
+  checks: readonly CheckDefinition[],
+  explained: ReadonlySet<string>,
+): string {
   if (found.length === 0) return '';
   const items = found.map((entry) => {
     const { finding, check } = entry;
     const limit = finding.expected ? `, limit set by ${finding.expected.from}` : '';
     return [
       `<li class="${finding.severity}"><p><strong class="label">${LABELS[finding.severity]}</strong> ${shown(phraseFinding(check, finding, checks))}</p>`,
-      `<p class="origin">${placeInWords(entry)}${shown(`${nameOf(entry)}${limit}`)}</p></li>`,
+      `<p class="origin">${placeInWords(entry)}${nameMarkup(entry, explained)}${shown(limit)}</p></li>`,
     ].join('');
   });
   return `<h3>Findings</h3><ol class="findings">${items.join('')}</ol>`;
+}
+
+function nameMarkup(entry: Found, explained: ReadonlySet<string>): string {
+  const name = shown(nameOf(entry));
+  return explained.has(entry.check) ? `<a href="#${explanationId(entry.check)}">${name}</a>` : name;
 }
 
 function placeInWords({ finding: { place } }: Found): string {

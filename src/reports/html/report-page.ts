@@ -3,6 +3,7 @@ import { CHECKS } from '../../checks/index.ts';
 import { summarise } from '../summary.ts';
 import { sortByAttention } from '../worst-finding.ts';
 import { contactSheet } from './contact-sheet.ts';
+import { explanation } from './explanation.ts';
 import { shown } from './markup.ts';
 import { renderPage } from './page-shell.ts';
 import { REPORT_STYLE } from './page-style.ts';
@@ -16,6 +17,8 @@ export interface ReportPageOptions {
   readonly conditionName: string;
   /** Whose phrases tell the findings; the program's own by default. */
   readonly checks?: readonly CheckDefinition[];
+  /** What the checks mean, by id, as Markdown of docs/findings/; of what was found, the page has what is given. */
+  readonly explanations?: ReadonlyMap<string, string>;
 }
 
 /** Which artworks a filter leaves, by the class of their verdict; empty for all. */
@@ -46,17 +49,22 @@ const OVERLAYS = [
  */
 export function renderReportPage(
   pieces: readonly PagePiece[],
-  { passedOver, conditionName, checks = CHECKS }: ReportPageOptions,
+  { passedOver, conditionName, checks = CHECKS, explanations = new Map() }: ReportPageOptions,
 ): string {
   const byReport = new Map(pieces.map((piece) => [piece.report, piece]));
   const sorted = sortByAttention(pieces.map(({ report }) => report)).map((report, index) => ({
     piece: byReport.get(report)!,
     id: `piece-${index + 1}`,
   }));
+  const explained = checks.flatMap(({ id }) => {
+    const markdown = isFound(id, pieces) ? explanations.get(id) : undefined;
+    return markdown === undefined ? [] : [{ id, markdown }];
+  });
+  const explainedIds = new Set(explained.map(({ id }) => id));
   const isMany = sorted.length > 1;
   const articles = sorted.map(
     ({ piece, id }) =>
-      `<div class="shown ${verdictOf(piece.report)}">${pieceArticle(piece, id, checks)}</div>`,
+      `<div class="shown ${verdictOf(piece.report)}">${pieceArticle(piece, id, checks, explainedIds)}</div>`,
   );
   const body = [
     header(pieces, passedOver, conditionName),
@@ -64,6 +72,7 @@ export function renderReportPage(
     toolbar(pieces, isMany),
     isMany ? contactSheet(sorted) : '',
     ...articles,
+    about(explained),
     '</main>',
     '<footer><p>A screen shows colours otherwise than a press: a pressed swatch has the last word. What was not checked is listed as such, and is not passed.</p></footer>',
   ].join('\n');
@@ -72,6 +81,19 @@ export function renderReportPage(
     style: `${REPORT_STYLE}${filterStyle()}`,
     body,
   });
+}
+
+function isFound(check: string, pieces: readonly PagePiece[]): boolean {
+  return pieces.some(({ report: { outcomes } }) =>
+    outcomes.some((outcome) => outcome.check === check && outcome.status === 'found'),
+  );
+}
+
+/** On the page itself, so that it can be read where there is no program and no network. */
+function about(explained: readonly { readonly id: string; readonly markdown: string }[]): string {
+  if (explained.length === 0) return '';
+  const sections = explained.map(({ id, markdown }) => explanation(id, markdown));
+  return `<section class="about" aria-labelledby="about-name"><h2 id="about-name">What the findings mean</h2>${sections.join('')}</section>`;
 }
 
 function header(pieces: readonly PagePiece[], passedOver: number, conditionName: string): string {
