@@ -74,7 +74,10 @@ export const COMMANDS: readonly CommandRow[] = [
     takes: '<blank>',
     takesHelp: 'a blank of the catalogue',
     help: 'print the press card of a blank: recipe, layers, cautions',
-    examples: ['blankcheck press mug-11oz'],
+    examples: [
+      'blankcheck press mug-11oz',
+      'blankcheck press tile-ceramic-8in --art potting-shed.png --width 7in --page card.html',
+    ],
   },
   {
     name: 'inspect',

@@ -26,6 +26,8 @@ const LISTS: readonly CommandName[] = [
   'limits',
   'config',
 ];
+/** What art is placed by. */
+const PLACED: readonly CommandName[] = [...ART, 'press'];
 const ALL: readonly CommandName[] = [...ART, 'suits', 'inspect', 'explain', ...LISTS];
 
 export const OPTIONS: readonly OptionRow[] = [
@@ -42,47 +44,59 @@ export const OPTIONS: readonly OptionRow[] = [
   {
     flags: '--measured <size>',
     help: 'real size of the blank in hand, such as 197x197mm or round:96mm; of a round body top:89mm,bottom:70mm,height:140mm, or strip:232mm,height:208mm',
-    of: [...ART, 'record'],
+    of: [...PLACED, 'record'],
   },
   {
     flags: '--wrap <where>',
     help: 'on a round body: one-face, two-faces (left and right of the handle), around, or repeat:n (default: in the middle of the paper, opposite the handle)',
-    of: ART,
+    of: PLACED,
   },
   {
     flags: '--hand <which>',
     help: 'with --wrap one-face: the face that somebody sees who drinks with this hand (default: right)',
     choices: ['left', 'right'],
-    of: ART,
+    of: PLACED,
   },
   {
     flags: '--development <kind>',
     help: 'on a tapered body: auto gives the arc of paper that it needs, rectangle a straight strip all the same (default: auto)',
     choices: ['auto', 'rectangle'],
-    of: ART,
+    of: PLACED,
   },
-  { flags: '--width <length>', help: 'printed width of the visible art, such as 178mm, 7in, 36pt', of: ART },
-  { flags: '--height <length>', help: 'printed height of it; one of the two keeps the proportions', of: ART },
+  {
+    flags: '--width <length>',
+    help: 'printed width of the visible art, such as 178mm, 7in, 36pt',
+    of: PLACED,
+  },
+  {
+    flags: '--height <length>',
+    help: 'printed height of it; one of the two keeps the proportions',
+    of: PLACED,
+  },
   {
     flags: '--fit <how>',
     help: 'without a size: inside puts all art within the safe line, cover fills edge and bleed (default: inside)',
     choices: ['inside', 'cover'],
-    of: ART,
+    of: PLACED,
   },
   {
     flags: '--turn <degrees>',
     help: 'turn the art clockwise first',
     choices: ['0', '90', '180', '270'],
-    of: ART,
+    of: PLACED,
   },
-  { flags: '--offset <x,y>', help: 'move the art right and down from the middle, such as 2mm,-1mm', of: ART },
-  { flags: '--bleed <length>', help: "in place of the blank's own bleed", of: ART },
-  { flags: '--safe <length>', help: "in place of the blank's own safe distance", of: ART },
+  {
+    flags: '--offset <x,y>',
+    help: 'move the art right and down from the middle, such as 2mm,-1mm',
+    of: PLACED,
+  },
+  { flags: '--bleed <length>', help: "in place of the blank's own bleed", of: PLACED },
+  { flags: '--safe <length>', help: "in place of the blank's own safe distance", of: PLACED },
   {
     flags: '--surface <side>',
     help: "in place of the blank's own: art on the first surface is mirrored, on the second it is not",
     choices: ['first', 'second'],
-    of: ART,
+    of: PLACED,
   },
   {
     flags: '--ppi <n>',
@@ -290,8 +304,8 @@ export const OPTIONS: readonly OptionRow[] = [
   },
   {
     flags: '--art <file>',
-    help: 'the artwork or its print-ready file; its hash is recorded with its name',
-    of: ['record'],
+    help: 'the artwork; record takes its print-ready file too and keeps its hash, press makes the card of this very piece',
+    of: ['record', 'press'],
   },
   { flags: '--lot <words>', help: 'lot or delivery of the blank', of: ['record'] },
   { flags: '--printer <name>', help: 'what you call the printer, or the file of its record', of: ['record'] },

@@ -31,6 +31,7 @@ const constants = [
   ['NO_RECIPE', 'readonly NoRecipe[]', recipes.noRecipe],
   ['CAUTIONS', 'readonly Caution[]', cautions.cautions],
   ['STANDING_CAUTION', 'string', cautions.standing],
+  ['SIGNAL_WORDS_NOTE', 'string', cautions.signalWords],
   ['SHEETS', 'readonly SheetRecord[]', papers.sheets],
   ['ROLLS', 'readonly RollRecord[]', papers.rolls],
   ['MARGINS', 'readonly MarginRecord[]', papers.margins],

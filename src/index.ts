@@ -147,6 +147,7 @@ export { type InspectedFile, toInspectionsJson } from './reports/inspection-json
 export { renderInspection } from './reports/inspection-text.ts';
 export { renderMendTable } from './reports/mend-table.ts';
 export { phraseFinding } from './reports/phrase.ts';
+export { toPressCardJson } from './reports/press-card-json.ts';
 export { renderPressCard } from './reports/press-card-text.ts';
 export { renderPressingsCsv } from './reports/pressings-csv.ts';
 export { renderPressings } from './reports/pressings-text.ts';

@@ -71,6 +71,7 @@ const NAMES = [
   'preflight',
   'prepareArtwork',
   'picturePiece',
+  'toPressCardJson',
   'pressCard',
   'readArtwork',
   'readBlankRecord',

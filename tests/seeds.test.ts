@@ -105,6 +105,7 @@ describe('records', () => {
     expect(module.NO_RECIPE).toEqual(noRecipe);
     expect(module.CAUTIONS).toEqual(cautions);
     expect(module.STANDING_CAUTION).toBe(cautionFile.standing);
+    expect(module.SIGNAL_WORDS_NOTE).toBe(cautionFile.signalWords);
     expect([module.BLANKS_WARNING, module.PRESS_WARNING]).toEqual([blankFile.warning, recipeFile.warning]);
     expect([module.SHEETS, module.ROLLS, module.MARGINS]).toEqual([sheets, rolls, margins]);
     expect(module.PAPER_BEHAVIOUR).toEqual(behaviour);

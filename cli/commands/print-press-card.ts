@@ -1,11 +1,14 @@
 import { resolve } from 'node:path';
 import {
   BlankcheckError,
+  type BlankRecord,
   findBestSettings,
+  type PagePiece,
   pageHead,
   pressCard,
   renderPressCard,
   renderPressPage,
+  toPressCardJson,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
@@ -16,17 +19,20 @@ import { createInputGuard } from '../output/input-guard.ts';
 import { publishDocument } from '../output/publish-document.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { describeTerminal } from '../terminal.ts';
+import { readPlacing } from './read-request.ts';
+import { viewPieceForCard } from './view-piece-for-card.ts';
 
 /**
- * `press`: the press card of one blank, with the maker's own best settings where a ledger knows them. Returns 1 where lines
- * of that ledger are no records, or the page could not be written. @throws BlankcheckError of kind `usage`.
+ * `press`: the press card of one blank, with the maker's own best settings where a ledger knows them, and of one piece where
+ * `--art` names it. Returns 1 where lines of that ledger are no records, the art cannot be read, or the page not be written. @throws BlankcheckError of kind `usage`.
  */
 export async function printPressCard(
   words: readonly string[],
   options: TypedOptions,
-  { stdout, stderr, env, cwd, interrupt }: Io,
+  io: Io,
   temps: TempFiles,
 ): Promise<number> {
+  const { stdout, stderr, env, cwd, interrupt } = io;
   const [word, ...more] = words;
   if (word === undefined)
     throw new BlankcheckError('missing-blank', 'No blank was given.\nSuch as blankcheck press mug-11oz.');
@@ -34,14 +40,22 @@ export async function printPressCard(
     throw new BlankcheckError('bad-option', `Expected one blank, received ${words.length}.`);
   const blank = await findBlankByWord(word, cwd);
   const card = pressCard(blank);
+  const piece = await viewPiece(blank, options, io);
+  if (piece instanceof BlankcheckError) {
+    printError(stderr, piece);
+    return 1;
+  }
   const ledger = await readLedgerFile(options.ledger, cwd, interrupt);
   const own = ledger && findBestSettings(ledger.entries, blank.id);
-  if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, ...card, own }, null, 2)}\n`);
-  else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options), own));
-  // Even by force: neither the ledger nor a blank's record may be lost to a page.
-  const read = [word, options.ledger ?? DEFAULT_LEDGER].map(
-    (name) => ({ kind: 'file', file: resolve(cwd, name) }) as const,
-  );
+  const report = piece?.report ?? null;
+  if (options.json) stdout.write(toPressCardJson(card, own, report));
+  else stdout.write(renderPressCard(card, describeTerminal(stdout, env, options), own, report));
+  // Even by force: neither the ledger, a blank's record nor the art may be lost to a page.
+  const read = [
+    word,
+    options.ledger ?? DEFAULT_LEDGER,
+    ...(options.art === undefined ? [] : [options.art]),
+  ].map((name) => ({ kind: 'file', file: resolve(cwd, name) }) as const);
   const unmade =
     options.page === undefined
       ? null
@@ -50,7 +64,7 @@ export async function printPressCard(
             path: options.page,
             option: '--page',
             head: pageHead('press card'),
-            text: renderPressPage(card, own),
+            text: renderPressPage(card, own, piece),
           },
           { cwd, force: options.force === true, temps, guard: createInputGuard(read) },
         );
@@ -58,4 +72,23 @@ export async function printPressCard(
   if (!ledger) return unmade ? 1 : 0;
   tellBadLines(ledger, options.ledger, stderr);
   return unmade || ledger.faults.length > 0 ? 1 : 0;
+}
+
+/** null where no art is named; why it cannot be read, where it cannot. */
+async function viewPiece(
+  blank: BlankRecord,
+  options: TypedOptions,
+  io: Io,
+): Promise<PagePiece | BlankcheckError | null> {
+  if (options.art === undefined) {
+    const [placing] = Object.keys(readPlacing(options));
+    if (placing === undefined) return null;
+    throw new BlankcheckError('bad-option', 'Art is to be placed, and none was named.\nName it with --art.');
+  }
+  try {
+    return await viewPieceForCard(blank, options.art, options, io);
+  } catch (error) {
+    if (error instanceof BlankcheckError && error.kind === 'artwork') return error;
+    throw error;
+  }
 }

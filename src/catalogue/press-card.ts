@@ -1,7 +1,13 @@
 import type { CardRecipe } from './card-recipe.ts';
 import { recipeFor } from './card-recipe.ts';
 import { findFamily, findRecipe } from './catalogue.ts';
-import type { Caution, PressMethod, PressRecipe, PressRule } from './press-records.ts';
+import {
+  type Caution,
+  type PressMethod,
+  type PressRecipe,
+  type PressRule,
+  SIGNAL_WORDS,
+} from './press-records.ts';
 import type { BlankRecord, FamilyRecord, ProtectiveFilm, Source } from './records.ts';
 import {
   BLANKS_WARNING,
@@ -9,6 +15,7 @@ import {
   PRESS_RULES,
   PRESS_WARNING,
   PRESSURE_WORDS,
+  SIGNAL_WORDS_NOTE,
   STANDING_CAUTION,
 } from './seed-data.ts';
 
@@ -27,9 +34,14 @@ export interface PressCard {
   readonly alternatives: readonly CardRecipe[];
   /** Rules that hold for every recipe. */
   readonly rules: readonly PressRule[];
-  /** What to think of the sizes, of the ranges, and of the pressure words. */
-  readonly notes: { readonly sizes: string; readonly ranges: string; readonly pressure: string };
-  /** In the order in which they should be read. */
+  /** What to think of the sizes, of the ranges, of the pressure words, and of the signal words. */
+  readonly notes: {
+    readonly sizes: string;
+    readonly ranges: string;
+    readonly pressure: string;
+    readonly signalWords: string;
+  };
+  /** In the order in which they should be read: the gravest first. */
   readonly cautions: readonly Caution[];
   /** Who has the last word. */
   readonly standing: string;
@@ -52,8 +64,15 @@ export function pressCard(blank: BlankRecord): PressCard {
     recipe: recipe ? recipeFor(blank, recipe) : null,
     alternatives: alternatives.map((other) => recipeFor(blank, other)),
     rules: PRESS_RULES.filter(({ sides }) => sides === undefined || sides === blank.sides),
-    notes: { sizes: BLANKS_WARNING, ranges: PRESS_WARNING, pressure: PRESSURE_WORDS.note },
-    cautions: CAUTIONS.filter((caution) => isAbout(caution, blank, methods)),
+    notes: {
+      sizes: BLANKS_WARNING,
+      ranges: PRESS_WARNING,
+      pressure: PRESSURE_WORDS.note,
+      signalWords: SIGNAL_WORDS_NOTE,
+    },
+    cautions: SIGNAL_WORDS.flatMap((word) =>
+      CAUTIONS.filter((caution) => caution.signalWord === word && isAbout(caution, blank, methods)),
+    ),
     standing: STANDING_CAUTION,
     sources: [...(blank.sources ?? []), ...(recipe?.sources ?? [])],
   };

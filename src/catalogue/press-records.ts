@@ -81,12 +81,18 @@ export interface NoRecipe {
   readonly sources: readonly Source[];
 }
 
+/** The gravest first. */
+export const SIGNAL_WORDS = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+export type SignalWord = (typeof SIGNAL_WORDS)[number];
+
 /**
  * A caution that informs and defers. It is about every piece, unless it names families, press methods or blanks:
  * then about each piece that one of the lists holds.
  */
 export interface Caution {
   readonly id: string;
+  /** How much is at stake. @see ANSI Z535 and ISO 3864-2, from memory; which of them is our own judgement */
+  readonly signalWord: SignalWord;
   readonly hazard: string;
   /** While pressing, or about the finished piece. */
   readonly when: 'pressing' | 'finished';

@@ -1,13 +1,14 @@
 import * as z from 'zod';
-import type {
-  Caution,
-  NoRecipe,
-  PressMethod,
-  PressRecipe,
-  PressRule,
-  PressureRange,
-  PressureWords,
-  TimeVariant,
+import {
+  type Caution,
+  type NoRecipe,
+  type PressMethod,
+  type PressRecipe,
+  type PressRule,
+  type PressureRange,
+  type PressureWords,
+  SIGNAL_WORDS,
+  type TimeVariant,
 } from './press-records.ts';
 import { confidenceSchema, idSchema, sourcesSchema, spanSchema } from './source-schema.ts';
 
@@ -91,6 +92,7 @@ export const noRecipeSchema = z.strictObject({
 
 export const cautionSchema = z.strictObject({
   id: idSchema,
+  signalWord: z.enum(SIGNAL_WORDS),
   hazard: text,
   when: z.enum(['pressing', 'finished']),
   text,

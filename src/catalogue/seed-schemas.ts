@@ -29,7 +29,12 @@ export const SEED_SCHEMAS = {
     rules: z.array(pressRuleSchema),
     recipes: z.array(recipeSchema),
   }),
-  cautions: z.strictObject({ ...head, standing: z.string().min(1), cautions: z.array(cautionSchema) }),
+  cautions: z.strictObject({
+    ...head,
+    standing: z.string().min(1),
+    signalWords: z.string().min(1),
+    cautions: z.array(cautionSchema),
+  }),
   papers: z.strictObject({
     ...head,
     sheets: z.array(sheetSchema),

@@ -4,17 +4,25 @@ import type { OwnSettings } from '../ledger/best-settings.ts';
 import { bodyInWords } from './body-words.ts';
 import { ownSettingsLines } from './own-settings-text.ts';
 import { hang, type Page, paint } from './page.ts';
+import { pieceRows } from './piece-card.ts';
 import { afterRows, beforeRows, type Row, rangeRows, sourceLines, timesInWords } from './press-card-rows.ts';
 import { startInWords } from './press-words.ts';
+import type { ArtworkReport } from './report.ts';
 import { showHidden } from './visible-text.ts';
 
 /**
- * The press card as a text to keep beside the press: blank, the maker's own best settings where a ledger knows them,
- * starting point, ranges, the way through, cautions, who wins.
+ * The press card as a text to keep beside the press: blank, the piece where one is given, the maker's own best settings
+ * where a ledger knows them, starting point, ranges, the way through, cautions, who wins.
  */
-export function renderPressCard(card: PressCard, page: Page, own: OwnSettings | null = null): string {
+export function renderPressCard(
+  card: PressCard,
+  page: Page,
+  own: OwnSettings | null = null,
+  piece: ArtworkReport | null = null,
+): string {
   const sections = [
     headOf(card, page),
+    piece ? table('This piece, seen from the front', pieceRows(piece), page) : [],
     ownSettingsLines(own, page),
     ...(card.recipe ? recipeSections(card, card.recipe, page) : [choiceOf(card, page)]),
     listed(
@@ -24,6 +32,7 @@ export function renderPressCard(card: PressCard, page: Page, own: OwnSettings | 
     ),
     listed('Cautions at the press', cautionsOf(card, 'pressing'), page),
     listed('Cautions about the finished piece', cautionsOf(card, 'finished'), page),
+    hang('', card.notes.signalWords, page),
     listed('Where the values come from', sourceLines(card), page),
     hang('', card.standing, page, 'strong'),
   ];
@@ -85,12 +94,15 @@ function otherWay(other: CardRecipe): string {
 function cautionsOf({ cautions }: PressCard, when: 'pressing' | 'finished'): readonly string[] {
   return cautions
     .filter((caution) => caution.when === when)
-    .map(({ hazard, text, defersTo }) => `${hazard}: ${text} Last word: ${defersTo}.`);
+    .map(
+      ({ signalWord, hazard, text, defersTo }) =>
+        `${signalWord}, ${hazard.toLowerCase()}: ${text} Last word: ${defersTo}.`,
+    );
 }
 
 function table(title: string, rows: readonly Row[], page: Page): readonly string[] {
   if (rows.length === 0) return [];
-  const lines = rows.flatMap(([label, text]) => hang(`  ${label.padEnd(13)}`, text, page));
+  const lines = rows.flatMap(([label, text]) => hang(`  ${label.padEnd(13)}`, showHidden(text), page));
   return [paint(title, 'strong', page), ...lines];
 }
 

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { makeArt } from '../cli/art.ts';
 import { runMain } from '../cli/run-main.ts';
 import { makeFolder } from '../cli/temp-folder.ts';
 import { askWitness, requireWitness } from '../witness.ts';
@@ -14,8 +15,9 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 async function makeCard(blank: string): Promise<string> {
-  const cwd = makeFolder();
-  expect((await runMain(['press', blank, '--page', 'card.html'], { cwd })).code).toBe(0);
+  const cwd = makeFolder({ 'pear.png': makeArt([200, 40, 40], 300) });
+  const words = ['press', blank, '--art', 'pear.png', '--page', 'card.html'];
+  expect((await runMain(words, { cwd })).code).toBe(0);
   return join(cwd, 'card.html');
 }
 
@@ -51,7 +53,7 @@ describe('the press card in a browser', () => {
   });
 
   it.each(['tile-ceramic-8in', 'mug-11oz', 'tumbler-20oz-tapered'])(
-    'of %s is at most two pages of paper, start and cautions on them',
+    'of %s with a piece is at most two pages of paper, start and cautions on them',
     async (blank) => {
       if (browser === null) return;
       const { page } = await openFile(browser, await makeCard(blank));

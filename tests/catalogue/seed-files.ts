@@ -38,7 +38,11 @@ export const recipeFile = readSeed('press-recipes.json') as {
   rules: PressRule[];
   recipes: PressRecipe[];
 };
-export const cautionFile = readSeed('cautions.json') as { standing: string; cautions: Caution[] };
+export const cautionFile = readSeed('cautions.json') as {
+  standing: string;
+  signalWords: string;
+  cautions: Caution[];
+};
 export const paperFile = readSeed('papers.json') as {
   sheets: SheetRecord[];
   rolls: RollRecord[];

@@ -1,3 +1,5 @@
+import { FIGURE_STYLE } from './figure-style.ts';
+
 /** Colours of text and marks keep 4.5:1 on their grounds, lines 3:1, light and dark. @see WCAG 2.2, 1.4.3 and 1.4.11 */
 export const BASE_STYLE = `
 :root{--ground:#fff;--text:#1b1b1b;--quiet:#565656;--rule:#c9c9c9;--panel:#f4f4f2;--link:#0b4f8a;--stop:#a3001b;--look:#7a4a00;--ready:#1b6231;--note:#0b4f8a;--void:#e4e4e0;color-scheme:light dark}
@@ -56,27 +58,7 @@ input{width:1.1rem;height:1.1rem;margin:0;accent-color:var(--link)}
 .figures.round{grid-template-columns:minmax(0,1fr)}
 .figures.bare .figure{max-height:14rem}
 figure{margin:0;min-width:0}
-.figure{display:block;width:100%;max-height:80vh;background:var(--void)}
-:is(.outline,.edge,.safe,.bleed,.found){fill:none;stroke:#111;stroke-width:1.25px;vector-effect:non-scaling-stroke}
-.hole{fill:#e4e4e0;stroke:#444;stroke-width:1px;vector-effect:non-scaling-stroke}
-.outline{stroke-width:1.75px}
-.lines .under{stroke:#fff;stroke-width:3.5px}
-.edge:not(.under){stroke-dasharray:9 3 2 3}
-.safe:not(.under){stroke-dasharray:7 5}
-.bleed:not(.under){stroke-dasharray:1.5 4}
-.found{stroke-width:2.5px}
-.found.under{stroke:#fff;stroke-width:5px}
-.found.error:not(.under){stroke:#a3001b}
-.found.warning:not(.under){stroke:#7a4a00;stroke-dasharray:9 4}
-.found.advice:not(.under){stroke:#0b4f8a;stroke-dasharray:2.5 3.5}
-.badge :is(polygon,circle){stroke:#fff;stroke-width:1.5px;vector-effect:non-scaling-stroke}
-.badge.error :is(polygon,circle){fill:#a3001b}
-.badge.warning :is(polygon,circle){fill:#7a4a00}
-.badge.advice :is(polygon,circle){fill:#0b4f8a}
-.badge text{fill:#fff;font-weight:700;font-family:system-ui,sans-serif;text-anchor:middle}
-.gamut .one{fill:#000}.gamut .other{fill:#fff}
-.dark .one{fill:#003b8e}.dark .other{fill:#ffd84a}
-.told{max-width:52rem}
+${FIGURE_STYLE}.told{max-width:52rem}
 ol.findings>li{margin:.4rem 0;padding-left:.5rem;border-left:4px solid var(--note)}
 ol.findings>li.error{border-left-color:var(--stop)}
 ol.findings>li.warning{border-left:4px dashed var(--look)}

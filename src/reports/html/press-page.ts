@@ -2,14 +2,18 @@ import type { PressCard } from '../../catalogue/press-card.ts';
 import type { OwnSettings } from '../../ledger/best-settings.ts';
 import { bodyInWords } from '../body-words.ts';
 import { ownSettingsLines } from '../own-settings-text.ts';
+import { pieceRows } from '../piece-card.ts';
 import { afterRows, beforeRows, type Row, rangeRows, sourceLines, timesInWords } from '../press-card-rows.ts';
 import { startInWords } from '../press-words.ts';
+import { FIGURE_STYLE } from './figure-style.ts';
 import { layerStack } from './layer-stack.ts';
 import { shown } from './markup.ts';
 import { renderPage } from './page-shell.ts';
 import { BASE_STYLE } from './page-style.ts';
+import type { PagePiece } from './piece-article.ts';
+import { artFigure } from './piece-figures.ts';
 
-const STYLE = `${BASE_STYLE}
+const STYLE = `${BASE_STYLE}${FIGURE_STYLE}
 main{columns:24rem 2;column-gap:2rem}
 section{break-inside:avoid;margin-bottom:1rem}
 .start{font-size:1.25rem;font-weight:700;border:3px solid var(--text);padding:.5rem .75rem}
@@ -19,14 +23,22 @@ section{break-inside:avoid;margin-bottom:1rem}
 .stack .transfer{border-width:3px;font-weight:700}
 .stack .blank{background:var(--void);border-width:3px;font-weight:700}
 .standing{font-weight:700}
-@media print{main{columns:2}.caution{break-inside:auto}.start{font-size:13pt}body{font-size:9pt}}
+.this-piece .figure{max-height:16rem;print-color-adjust:exact;-webkit-print-color-adjust:exact}
+@media print{main{columns:2}.caution{break-inside:auto}.start{font-size:12pt;padding:.3rem .5rem}
+body{font-size:8.5pt;line-height:1.35}h1{font-size:14pt}h2{font-size:10.5pt}
+section{margin-bottom:.5rem}dt{flex-basis:5rem}footer{font-size:8pt}dl div{padding:.1rem 0}.stack li{padding:.15rem .5rem}
+.this-piece .figure{max-height:48mm}}
 `;
 
 /**
- * The press card as a page to print and lay beside the press: the maker's own best settings first where a ledger knows
+ * The press card as a page to print and lay beside the press: the piece where one is given, the maker's own best settings first where a ledger knows
  * them, starting point, ranges, layers drawn in their order, steps, cautions, and who has the last word.
  */
-export function renderPressPage(card: PressCard, own: OwnSettings | null = null): string {
+export function renderPressPage(
+  card: PressCard,
+  own: OwnSettings | null = null,
+  piece: PagePiece | null = null,
+): string {
   const { blank, mirrored, recipe, alternatives } = card;
   const paper = mirrored
     ? 'Print the paper MIRRORED: the dye lies on the face that is looked at (first surface).'
@@ -37,6 +49,7 @@ export function renderPressPage(card: PressCard, own: OwnSettings | null = null)
   const body = [
     `<header><h1>${shown(blank.name)}</h1><p>${shown(`${blank.id}: ${bodyInWords(blank)}.`)}</p><p>${paper}</p></header>`,
     '<main>',
+    piece ? pieceSection(piece) : '',
     ownSection(own),
     ...(recipe
       ? [
@@ -60,9 +73,15 @@ export function renderPressPage(card: PressCard, own: OwnSettings | null = null)
     ),
     listSection('Where the values come from', sourceLines(card)),
     '</main>',
-    `<footer><p class="standing">${shown(card.standing)}</p></footer>`,
+    `<footer><p class="standing">${shown(card.standing)}</p><p>${shown(card.notes.signalWords)}</p></footer>`,
   ].join('\n');
   return renderPage('press card', { title: `Press card: ${blank.name}`, style: STYLE, body });
+}
+
+/** The art on its blank as it will be looked at, and where it lies. */
+function pieceSection({ report, view }: PagePiece): string {
+  const figure = artFigure(view, [], 'piece', 'The art on its blank, seen from the front');
+  return `<section class="this-piece"><h2>This piece, seen from the front</h2>${figure}${rowsMarkup(pieceRows(report))}</section>`;
 }
 
 function ownSection(own: OwnSettings | null): string {
@@ -72,10 +91,14 @@ function ownSection(own: OwnSettings | null): string {
 }
 
 function rowsSection(title: string, rows: readonly Row[]): string {
+  return `<section><h2>${title}</h2>${rowsMarkup(rows)}</section>`;
+}
+
+function rowsMarkup(rows: readonly Row[]): string {
   const told = rows.map(
     ([label, text]) => `<div><dt>${shown(label || 'also')}</dt><dd>${shown(text)}</dd></div>`,
   );
-  return `<section><h2>${title}</h2><dl>${told.join('')}</dl></section>`;
+  return `<dl>${told.join('')}</dl>`;
 }
 
 function listSection(title: string, texts: readonly string[]): string {
@@ -87,8 +110,8 @@ function cautionSection({ cautions }: PressCard, when: 'pressing' | 'finished', 
   const items = cautions
     .filter((caution) => caution.when === when)
     .map(
-      ({ hazard, text, defersTo }) =>
-        `<li><strong>${shown(hazard)}</strong>: ${shown(text)} Last word: ${shown(defersTo)}.</li>`,
+      ({ signalWord, hazard, text, defersTo }) =>
+        `<li><strong>${signalWord}, ${shown(hazard.toLowerCase())}</strong>: ${shown(text)} Last word: ${shown(defersTo)}.</li>`,
     );
   if (items.length === 0) return '';
   return `<section class="caution"><h2>${title}</h2><ul>${items.join('')}</ul></section>`;
