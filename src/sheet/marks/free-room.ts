@@ -3,8 +3,11 @@ import type { RectMm } from '../../geometry/rectangle.ts';
 /** Cells of a millimetre, larger on pages so large that there would be more than this many. */
 const [CELL_MM, MOST_CELLS] = [1, 1_000_000];
 
-/** How good a place is for a mark: the lowest wins; Infinity for a place that will not do. */
-export type Cost = (place: RectMm) => number;
+/**
+ * How good a place is for a mark: the lowest wins; Infinity for a place that will not do. `least` is the price of the best
+ * place so far: once that is reached, what the rest would add need not be found out.
+ */
+export type Cost = (place: RectMm, least: number) => number;
 
 /**
  * The part of the page that is still free, in cells. A cell that is touched is taken, so nothing that is placed here
@@ -15,9 +18,10 @@ export class FreeRoom {
   readonly #cellMm: number;
   readonly #columns: number;
   readonly #rows: number;
-  readonly #taken: Uint8Array;
-  /** Of each corner of a cell: how many cells to the left and above are taken; null when that has changed. */
-  #sums: Int32Array | null = null;
+  /** Of each cell, row by row: how many free ones go down from it, itself counted; 0 where it is taken. */
+  readonly #freeDown: Uint32Array;
+  /** Sizes in cells that found no place. They never will: room is taken, never given back. */
+  readonly #tooLarge: { readonly columns: number; readonly rows: number }[] = [];
 
   constructor(area: RectMm) {
     this.#area = area;
@@ -25,7 +29,9 @@ export class FreeRoom {
     this.#cellMm = Math.max(CELL_MM, Math.sqrt((width * height) / MOST_CELLS));
     this.#columns = Math.floor(width / this.#cellMm + 1e-9);
     this.#rows = Math.floor(height / this.#cellMm + 1e-9);
-    this.#taken = new Uint8Array(this.#columns * this.#rows);
+    this.#freeDown = new Uint32Array(this.#columns * this.#rows);
+    for (let row = 0; row < this.#rows; row++)
+      this.#freeDown.fill(this.#rows - row, row * this.#columns, (row + 1) * this.#columns);
   }
 
   /** Takes every cell that the box touches. */
@@ -35,47 +41,48 @@ export class FreeRoom {
     const right = cell(Math.ceil((box.x + box.width - this.#area.x) / this.#cellMm), this.#columns);
     const top = cell(Math.floor((box.y - this.#area.y) / this.#cellMm), this.#rows);
     const bottom = cell(Math.ceil((box.y + box.height - this.#area.y) / this.#cellMm), this.#rows);
+    if (right <= left || bottom <= top) return;
     for (let row = top; row < bottom; row++)
-      this.#taken.fill(1, row * this.#columns + left, row * this.#columns + right);
-    this.#sums = null;
+      this.#freeDown.fill(0, row * this.#columns + left, row * this.#columns + right);
+    for (let column = left; column < right; column++) this.#countUpFrom(top - 1, column);
+  }
+
+  /** Free cells above one that was taken have fewer below them now, as far up as there is none that is taken. */
+  #countUpFrom(lowest: number, column: number): void {
+    for (let row = lowest; row >= 0; row--) {
+      const at = row * this.#columns + column;
+      if (this.#freeDown[at] === 0) return;
+      this.#freeDown[at] = lowest - row + 1;
+    }
   }
 
   /** The cheapest free place for a box of this size, the topmost and then leftmost of equals; null for none. */
   findPlace(widthMm: number, heightMm: number, cost: Cost): RectMm | null {
-    this.#sums ??= this.#sumUp();
-    const sums = this.#sums;
-    const columns = Math.ceil(widthMm / this.#cellMm - 1e-9);
-    const rows = Math.ceil(heightMm / this.#cellMm - 1e-9);
-    const stride = this.#columns + 1;
+    // A label without ink may have no width: it has a place nevertheless.
+    const columns = Math.max(1, Math.ceil(widthMm / this.#cellMm - 1e-9));
+    const rows = Math.max(1, Math.ceil(heightMm / this.#cellMm - 1e-9));
+    if (this.#tooLarge.some((size) => size.columns <= columns && size.rows <= rows)) return null;
     let best: RectMm | null = null;
     let least = Infinity;
+    let anywhere = false;
     // One for all places that are asked about: there are tens of thousands.
     const place = { x: 0, y: 0, width: widthMm, height: heightMm };
-    for (let row = 0; row + rows <= this.#rows; row++)
-      for (let column = 0; column + columns <= this.#columns; column++) {
-        const at = row * stride + column;
-        const below = at + rows * stride;
-        if (sums[below + columns]! - sums[below]! - sums[at + columns]! + sums[at]! > 0) continue;
-        place.x = this.#area.x + column * this.#cellMm;
+    for (let row = 0; row + rows <= this.#rows; row++) {
+      const start = row * this.#columns;
+      let free = 0;
+      for (let last = 0; last < this.#columns; last++) {
+        free = this.#freeDown[start + last]! >= rows ? free + 1 : 0;
+        if (free < columns) continue;
+        anywhere = true;
+        place.x = this.#area.x + (last - columns + 1) * this.#cellMm;
         place.y = this.#area.y + row * this.#cellMm;
-        const price = cost(place);
+        const price = cost(place, least);
         if (price >= least) continue;
         least = price;
         best = { ...place };
       }
-    return best;
-  }
-
-  #sumUp(): Int32Array {
-    const stride = this.#columns + 1;
-    const sums = new Int32Array(stride * (this.#rows + 1));
-    for (let row = 0; row < this.#rows; row++) {
-      let inRow = 0;
-      for (let column = 0; column < this.#columns; column++) {
-        inRow += this.#taken[row * this.#columns + column]!;
-        sums[(row + 1) * stride + column + 1] = sums[row * stride + column + 1]! + inRow;
-      }
     }
-    return sums;
+    if (!anywhere) this.#tooLarge.push({ columns, rows });
+    return best;
   }
 }

@@ -1,6 +1,6 @@
 import type { RectMm } from '../../geometry/rectangle.ts';
-import { distanceBetween } from './distance-between.ts';
-import { type MarkBlock, standBlock } from './mark-block.ts';
+import { distanceBetween, findNearest } from './distance-between.ts';
+import { inTurn, type MarkBlock, standBlock } from './mark-block.ts';
 import type { MarkPage } from './mark-page.ts';
 import type { MarkRequest } from './mark-request.ts';
 import { textBlock } from './text-block.ts';
@@ -24,8 +24,9 @@ export function layLabels(page: MarkPage, request: MarkRequest): void {
     page.place(
       { mark: 'label', piece: first },
       variantsOf(lines, request.printableMm),
-      (place) => {
-        const own = Math.min(...bleeds.map((bleed) => labelCost(bleed, place)));
+      (place, least) => {
+        const own = findNearest(bleeds, place, labelCost);
+        if (own >= least) return own;
         // Nearer to another piece it would be taken for that one's.
         const taken = others.some((bleed) => distanceBetween(bleed, place) <= own);
         return taken ? own + FOREIGN_MM : own;
@@ -45,10 +46,14 @@ function groupByLabel({ pieces }: MarkRequest): readonly (readonly number[])[] {
 }
 
 /** Line by line, or all in one line for a narrow strip; lying, or standing. */
-function variantsOf(lines: readonly string[], { width, height }: RectMm): readonly MarkBlock[] {
-  const lying = textBlock(lines, Math.min(WIDEST_MM, width));
+function variantsOf(lines: readonly string[], { width, height }: RectMm): Iterable<MarkBlock> {
   const oneLine = lines.join(' · ');
-  return [lying, standBlock(lying), textBlock([oneLine], width), standBlock(textBlock([oneLine], height))];
+  return inTurn([
+    () => textBlock(lines, Math.min(WIDEST_MM, width)),
+    () => standBlock(textBlock(lines, Math.min(WIDEST_MM, width))),
+    () => textBlock([oneLine], width),
+    () => standBlock(textBlock([oneLine], height)),
+  ]);
 }
 
 function labelCost(bleed: RectMm, place: RectMm): number {

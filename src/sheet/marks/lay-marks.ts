@@ -1,10 +1,10 @@
 import { moveDrawing } from '../../geometry/rigid-move.ts';
-import { distanceBetween } from './distance-between.ts';
+import { distanceBetween, findNearest } from './distance-between.ts';
 import { nozzleBars, stepWedge } from './ink-checks.ts';
 import { layLabels } from './lay-labels.ts';
 import { extendTicks, layCentreTicks, layCornerMarks, reserveCorners } from './lay-piece-lines.ts';
 import { layRollLines } from './lay-roll-lines.ts';
-import { standBlock } from './mark-block.ts';
+import { bothWays, inTurn, standBlock } from './mark-block.ts';
 import type { MarkKind } from './mark-kinds.ts';
 import { MarkPage } from './mark-page.ts';
 import type { MarkedPage, MarkRequest } from './mark-request.ts';
@@ -30,9 +30,8 @@ export function layMarks(request: MarkRequest): MarkedPage {
   const { x, y, width, height } = request.printableMm;
   const nearRightFoot = (place: { x: number; y: number; width: number; height: number }) =>
     3 * (y + height - place.y - place.height) + (x + width - place.x - place.width);
-  const bothWays = (block: ReturnType<typeof stepWedge>) => [block, standBlock(block)];
-  if (wanted('nozzle-bars')) page.place({ mark: 'nozzle-bars' }, bothWays(nozzleBars()), nearRightFoot);
-  if (wanted('step-wedge')) page.place({ mark: 'step-wedge' }, bothWays(stepWedge()), nearRightFoot);
+  if (wanted('nozzle-bars')) page.place({ mark: 'nozzle-bars' }, NOZZLE_BARS, nearRightFoot);
+  if (wanted('step-wedge')) page.place({ mark: 'step-wedge' }, STEP_WEDGE, nearRightFoot);
   extendTicks(page, request, ticks);
   const { items, shown, dropped } = page.finish();
   const drawing = request.driverMirrors
@@ -41,17 +40,29 @@ export function layMarks(request: MarkRequest): MarkedPage {
   return { drawing, shown, dropped };
 }
 
+// The same on every page: drawn once.
+const [LYING_RULERS, STANDING_RULERS] = [
+  inTurn(rulerVariants()),
+  inTurn(rulerVariants().map((make) => () => standBlock(make()))),
+];
+const WITNESSES = new Map(
+  [true, false].map((mirrored) => [
+    mirrored,
+    bothWays([() => mirrorWitness(mirrored), () => mirrorWitness(mirrored, 'small')]),
+  ]),
+);
+const [NOZZLE_BARS, STEP_WEDGE] = [bothWays([nozzleBars]), bothWays([stepWedge])];
+
 /** Side by side with the edges of the page: one along its foot, one up its left side. */
 function layRulers(page: MarkPage, { printableMm: { x, y, height } }: MarkRequest): void {
-  const variants = rulerVariants();
   page.place(
     { mark: 'ruler', axis: 'x' },
-    variants,
+    LYING_RULERS,
     (place) => 3 * (y + height - place.y - place.height) + place.x - x,
   );
   page.place(
     { mark: 'ruler', axis: 'y' },
-    variants.map(standBlock),
+    STANDING_RULERS,
     (place) => 3 * (place.x - x) + (y + height - place.y - place.height),
   );
 }
@@ -60,10 +71,9 @@ function layRulers(page: MarkPage, { printableMm: { x, y, height } }: MarkReques
 function layWitnesses(page: MarkPage, { pieces, printableMm: { x, y } }: MarkRequest): void {
   for (const mirrored of [true, false]) {
     if (!pieces.some((piece) => piece.mirrored === mirrored)) continue;
-    const blocks = [mirrorWitness(mirrored), mirrorWitness(mirrored, 'small')];
     page.place(
       { mark: 'mirror-witness' },
-      blocks.flatMap((block) => [block, standBlock(block)]),
+      WITNESSES.get(mirrored)!,
       (place) => 3 * (place.y - y) + place.x - x,
     );
   }
@@ -75,9 +85,7 @@ function layArrows(page: MarkPage, { pieces }: MarkRequest): void {
   if (!first) return;
   const bleeds = pieces.map(({ bleedMm }) => bleedMm);
   if (pieces.every(({ turn }) => turn === first.turn)) {
-    page.place({ mark: 'up-arrow' }, [upArrow(first.turn)], (place) =>
-      Math.min(...bleeds.map((bleed) => distanceBetween(bleed, place))),
-    );
+    page.place({ mark: 'up-arrow' }, [upArrow(first.turn)], (place) => findNearest(bleeds, place));
     return;
   }
   pieces.forEach(({ turn, bleedMm }, piece) => {

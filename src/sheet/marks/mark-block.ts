@@ -26,3 +26,21 @@ export function standBlock(block: MarkBlock): MarkBlock {
 export function drawBlock({ drawing }: MarkBlock, { x, y }: RectMm): Drawing {
   return moveDrawing(drawing, { by: { x, y } });
 }
+
+/** Blocks in the order in which they are tried, each made when it is first asked for, and kept. */
+export function inTurn(makers: readonly (() => MarkBlock)[]): Iterable<MarkBlock> {
+  const made: MarkBlock[] = [];
+  return {
+    *[Symbol.iterator]() {
+      for (const [at, make] of makers.entries()) {
+        made[at] ??= make();
+        yield made[at];
+      }
+    },
+  };
+}
+
+/** Each lying, then standing. */
+export function bothWays(makers: readonly (() => MarkBlock)[]): Iterable<MarkBlock> {
+  return inTurn(makers.flatMap((make) => [make, () => standBlock(make())]));
+}

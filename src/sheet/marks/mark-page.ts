@@ -35,8 +35,8 @@ export class MarkPage {
   isFree(box: RectMm, bleedGapMm: number): boolean {
     return (
       contains(this.#request.printableMm, box) &&
-      this.#bleeds.every((bleed) => !overlap(growBox(bleed, bleedGapMm), box)) &&
-      this.#shown.every(({ boxMm }) => !overlap(growBox(boxMm, MARK_GAP_MM / 2), box))
+      this.#bleeds.every((bleed) => !areNearer(bleed, box, bleedGapMm)) &&
+      this.#shown.every(({ boxMm }) => !areNearer(boxMm, box, MARK_GAP_MM / 2))
     );
   }
 
@@ -44,7 +44,7 @@ export class MarkPage {
   isFreeBut(box: RectMm, piece: number): boolean {
     return (
       contains(this.#request.printableMm, box) &&
-      this.#bleeds.every((bleed, other) => other === piece || !overlap(growBox(bleed, BLEED_GAP_MM), box))
+      this.#bleeds.every((bleed, other) => other === piece || !areNearer(bleed, box, BLEED_GAP_MM))
     );
   }
 
@@ -60,7 +60,7 @@ export class MarkPage {
   }
 
   /** Shows the first variant that finds room, at its cheapest place; else it is dropped. */
-  place(name: MarkName, variants: readonly MarkBlock[], cost: Cost, more: Partial<ShownMark> = {}): void {
+  place(name: MarkName, variants: Iterable<MarkBlock>, cost: Cost, more: Partial<ShownMark> = {}): void {
     for (const room of [this.#courteousRoom, this.#room])
       for (const block of variants) {
         const boxMm = room.findPlace(block.widthMm, block.heightMm, cost);
@@ -103,11 +103,12 @@ function contains(outer: RectMm, inner: RectMm): boolean {
   );
 }
 
-function overlap(one: RectMm, other: RectMm): boolean {
+/** Whether both gaps between two boxes, across and down, are below this. */
+function areNearer(one: RectMm, other: RectMm, gapMm: number): boolean {
   return (
-    one.x < other.x + other.width - ROUNDING_MM &&
-    other.x < one.x + one.width - ROUNDING_MM &&
-    one.y < other.y + other.height - ROUNDING_MM &&
-    other.y < one.y + one.height - ROUNDING_MM
+    one.x - gapMm < other.x + other.width - ROUNDING_MM &&
+    other.x < one.x + one.width + gapMm - ROUNDING_MM &&
+    one.y - gapMm < other.y + other.height - ROUNDING_MM &&
+    other.y < one.y + one.height + gapMm - ROUNDING_MM
   );
 }

@@ -13,10 +13,10 @@ const [TICK_MM, LONG_TICK_MM, BAR_MM] = [1.8, 3, 0.6];
  * Rulers in the order in which they are tried: 100 mm with all its words, then with fewer, then shorter ones. At 30 mm a
  * page fitted into its margins, which is 3 % off, is wrong by a millimetre, and that can still be read off; below, nothing.
  */
-export function rulerVariants(): readonly MarkBlock[] {
-  const variants = [ruler(LONGEST_MM, true)];
+export function rulerVariants(): readonly (() => MarkBlock)[] {
+  const variants = [() => ruler(LONGEST_MM, true)];
   for (let lengthMm = LONGEST_MM; lengthMm >= SHORTEST_MM; lengthMm -= STEP_MM)
-    variants.push(ruler(lengthMm, false));
+    variants.push(() => ruler(lengthMm, false));
   return variants;
 }
 
