@@ -146,7 +146,7 @@ export async function conditionFor({ condition, conversion }: PrintRequest): Pro
   return condition ?? (conversion ? conditionOf(conversion) : await loadCondition(DEFAULT_CONDITION));
 }
 
-/** Both. @throws as they do. */
+/** An artwork placed on its blank, pictured and judged: `pictureArtwork` and `judgePicture` in one. @throws as they do. */
 export async function checkArtwork(
   artwork: Artwork,
   request: PrintRequest,

@@ -16,18 +16,22 @@ export function findBlank(id: string): BlankRecord | undefined {
   return blanksById.get(id);
 }
 
+/** Every family of blanks, in the order of their ids. */
 export function listFamilies(): readonly FamilyRecord[] {
   return FAMILIES;
 }
 
+/** The family with exactly this id. */
 export function findFamily(id: string): FamilyRecord | undefined {
   return familiesById.get(id);
 }
 
+/** Every press recipe, in the order of their ids: common practice, no test of ours. */
 export function listRecipes(): readonly PressRecipe[] {
   return PRESS_RECIPES;
 }
 
+/** The press recipe with exactly this id. */
 export function findRecipe(id: string): PressRecipe | undefined {
   return recipesById.get(id);
 }

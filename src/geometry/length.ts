@@ -48,7 +48,7 @@ export function parsePositiveLength(text: string, name: string): number {
   return mm;
 }
 
-/** The same for zero and above. @throws also `bad-length` below zero. */
+/** A length of zero or more, in mm; otherwise as `parsePositiveLength`. @throws also `bad-length` below zero. */
 export function parseNonNegativeLength(text: string, name: string): number {
   const mm = parseLength(text, name);
   if (mm < 0)

@@ -17,6 +17,7 @@ import { loadCommand } from './command.mjs';
 import { folderRows } from './folder-rows.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
+import { reportRows } from './report-rows.mjs';
 import { wrapRow } from './wrap-row.mjs';
 
 const ROUNDS = 7;
@@ -176,4 +177,5 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   rows.push(row(`${name}: peak memory above idle / decoded picture`, median(peaks) / data.length, 2.2));
 }
 rows.push(...(await folderRows()));
+rows.push(...(await reportRows()));
 console.table(rows);

@@ -40,7 +40,8 @@ export async function folderRows(files = 200) {
   ];
 }
 
-async function makeMixed(into, files) {
+/** Pictures of four sizes and three kinds. */
+export async function makeMixed(into, files) {
   await mkdir(into, { recursive: true });
   for (let index = 0; index < files; index += 1) {
     const width = [500, 900, 1600, 2600][index % 4];
@@ -64,10 +65,11 @@ async function makeMany(into, files) {
   for (let index = 0; index < files; index += 1) await writeFile(join(into, `${index}.png`), art);
 }
 
-function timeRun(args) {
+/** Milliseconds of a run in a folder; fails where it does. */
+export function timeRun(args, cwd = folder) {
   const began = performance.now();
   return new Promise((resolve, reject) => {
-    spawn(process.execPath, args, { cwd: folder, stdio: 'ignore' })
+    spawn(process.execPath, args, { cwd, stdio: 'ignore' })
       .on('error', reject)
       .on('close', (code) =>
         code === 0 ? resolve(performance.now() - began) : reject(new Error(`the run ended with ${code}`)),
