@@ -1,6 +1,8 @@
 import alphaHaze from './alpha-haze.ts';
 import alreadyPrepared from './already-prepared.ts';
+import banding from './banding.ts';
 import bleedCover from './bleed-cover.ts';
+import compressionBlocks from './compression-blocks.ts';
 import cutOffEdge from './cut-off-edge.ts';
 import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
@@ -37,6 +39,8 @@ export const CHECKS: readonly CheckDefinition[] = [
   visibleContent,
   alreadyPrepared,
   effectiveResolution,
+  compressionBlocks,
+  banding,
   thinDetail,
   printSize,
   bleedCover,

@@ -37,6 +37,8 @@ export interface BlankInHand {
   readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };
   /** Thinnest stroke that survives, dark on light and light on dark; null where nobody knows. */
   readonly smallestStroke: { readonly positive: Limit; readonly reversed: Limit } | null;
+  /** How far away it is looked at from, as its family is. */
+  readonly viewDistanceMm: number;
   /** True where pure white in the art prints nothing. */
   readonly whiteBase: boolean;
   /** The bare face. */

@@ -39,6 +39,7 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
       stopBelow: ofFamily(family.resolutionPpi.stopBelow),
     },
     smallestStroke: findSmallestStroke(record, family),
+    viewDistanceMm: family.viewDistanceMm,
     whiteBase: record.baseColour === undefined,
     baseColour: parseHex(record.baseColour ?? '#ffffff'),
     ppi: checkPpi(request.ppi ?? request.printer?.ppi ?? record.ppi ?? DEFAULT_PPI),

@@ -135,6 +135,8 @@ describe('every check has its say once, in the order of the list', () => {
     expect(codesOf(outcomes)).toEqual(['visible-content/nothing-visible:error']);
     expect(outcomes.filter(({ status }) => status === 'skipped').map(({ check }) => check)).toEqual([
       'effective-resolution',
+      'compression-blocks',
+      'banding',
       'thin-detail',
       'print-size',
       'bleed-cover',

@@ -26,6 +26,7 @@ export function blankOf(edge: Shape, changes: Partial<BlankInHand> = {}): BlankI
     safeSides: 'all',
     resolution: { good: limit(300), acceptable: limit(220), stopBelow: limit(150) },
     smallestStroke: null,
+    viewDistanceMm: 305,
     whiteBase: true,
     baseColour: { r: 255, g: 255, b: 255 },
     ppi: 300,

@@ -1,3 +1,5 @@
+import { BANDING_CASES } from './banding-cases.ts';
+import { COMPRESSION_CASES } from './compression-cases.ts';
 import { CUT_OFF_EDGE_CASES } from './cut-off-edge-cases.ts';
 import {
   ALPHA_HAZE_CASES,
@@ -12,6 +14,8 @@ import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
 
 /** The made pictures of each check; a check gets its rates by standing here. */
 export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
+  banding: BANDING_CASES,
+  'compression-blocks': COMPRESSION_CASES,
   'thin-border': THIN_BORDER_CASES,
   'thin-detail': THIN_DETAIL_CASES,
   'alpha-haze': ALPHA_HAZE_CASES,

@@ -53,7 +53,7 @@ export async function findsCode(
   check: CheckDefinition,
   { name, code, raster, widthMm }: FaultCase,
 ): Promise<boolean> {
-  const artwork = artworkOf(raster());
+  const artwork = artworkOf(await raster());
   const request = { blank: PLATE, widthMm };
   const pictured = await pictureArtwork(artwork, request);
   const outcome = (await judgeChecks(artwork, pictured, request, [check]))[0]!;

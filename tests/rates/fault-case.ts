@@ -7,7 +7,7 @@ export interface FaultCase {
   readonly code: string;
   readonly fault: boolean;
   /** Made only when it is looked at: hundreds of pictures at once would fill the memory. */
-  readonly raster: () => Raster;
+  readonly raster: () => Raster | Promise<Raster>;
   readonly widthMm: number;
 }
 
