@@ -7,9 +7,9 @@ const RISE_MM = 0.25;
 /** How far steps of one frame may lie apart: what a drawn frame strays (own choice). */
 const STRAY_MM = 0.4;
 /** Share of the rays that must meet it, so that it is a frame and no row of things (own choice). */
-const SHARE = 0.85;
+export const SHARE = 0.85;
 /** Colours this alike are one (own choice: grain and JPEG stay below). */
-const ALIKE = 24;
+export const ALIKE = 24;
 
 interface Step {
   readonly atMm: number;
@@ -77,8 +77,13 @@ function strongestNear(steps: readonly Step[], atMm: number): Step | undefined {
 
 /** How many colours lie close to the median one. */
 function countAlike(colours: readonly (readonly number[])[]): number {
-  const middle = [0, 1, 2].map((channel) => median(colours.map((colour) => colour[channel]!)));
+  const middle = medianColour(colours);
   return colours.filter((colour) => distance(colour, middle) <= ALIKE).length;
+}
+
+/** The median of each channel. */
+export function medianColour(colours: readonly (readonly number[])[]): number[] {
+  return [0, 1, 2].map((channel) => median(colours.map((colour) => colour[channel]!)));
 }
 
 function colourOf(strip: EdgeStrip, i: number): number[] {
@@ -92,7 +97,8 @@ function largestDifference(strip: EdgeStrip, a: number, b: number): number {
   return most;
 }
 
-function distance(a: readonly number[], b: readonly number[]): number {
+/** The largest difference of a channel. */
+export function distance(a: readonly number[], b: readonly number[]): number {
   return Math.max(...a.map((value, channel) => Math.abs(value - b[channel]!)));
 }
 

@@ -30,6 +30,11 @@ describe('thin-border', () => {
     expect(await distanceOf(framed(distance, 1))).toBe('passed');
   });
 
+  it('sees a frame on a texture whose own steps are larger', async () => {
+    expect(Number(await distanceOf(framed(3, 0.5, 'grain')))).toBeCloseTo(3, 0);
+    expect(await distanceOf(framed(7, 0.5, 'grain'))).toBe('passed');
+  });
+
   it('takes a border that bleeds as the strip that is left of it', async () => {
     expect(Number(await distanceOf(framed(-3, 7)))).toBeCloseTo(4, 0);
     expect(await distanceOf(framed(-3, 11))).toBe('passed');
