@@ -1,6 +1,7 @@
 /** Lines and marks of a figure, on any art: a light line under each dark one. */
 export const FIGURE_STYLE = `
 .figure{display:block;width:100%;max-height:80vh;background:var(--void)}
+.figures.round .figure.proof{background:#e4e4e0}
 :is(.outline,.edge,.safe,.bleed,.found){fill:none;stroke:#111;stroke-width:1.25px;vector-effect:non-scaling-stroke}
 .hole{fill:#e4e4e0;stroke:#444;stroke-width:1px;vector-effect:non-scaling-stroke}
 .outline{stroke-width:1.75px}

@@ -30,7 +30,10 @@ export function setLines(text: string, { x, y, capitals, width, kind, mostLines 
   const visible = showHidden(text);
   // A line that must be one is shortened in its middle.
   const all = mostLines === 1 ? [visible] : breakLines(visible, capitals, width);
-  const lines = all.length > mostLines ? [...all.slice(0, mostLines - 1), `${all[mostLines - 1]} …`] : all;
+  const lines =
+    all.length > mostLines
+      ? [...all.slice(0, mostLines - 1), cutOff(all[mostLines - 1]!, capitals, width)]
+      : all;
   const paths = lines.map((line, index) => {
     const at = { x, y: y + capitals * (1 + index * LEAD) };
     const { path } = letter(line, { capHeightMm: capitals, at, maxWidthMm: width });
@@ -47,6 +50,13 @@ function breakLines(text: string, capitals: number, width: number): readonly str
     else lines.push(word);
   }
   return lines;
+}
+
+/** The line with a mark that it goes on, in the room of the line: whole words give way. */
+function cutOff(line: string, capitals: number, width: number): string {
+  const words = line.split(' ');
+  while (words.length > 1 && measureText(`${words.join(' ')} …`, capitals) > width) words.pop();
+  return `${words.join(' ')} …`;
 }
 
 export function pathData(path: Path): string {
