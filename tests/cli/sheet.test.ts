@@ -126,6 +126,36 @@ describe('sheet', () => {
     expect([page.width, page.height]).toEqual([413, 583]);
   });
 
+  it('sends the mirror image of the page, marks and all, where the printer’s record says that its driver mirrors', async () => {
+    const pageFor = async (driverMirrors: boolean) => {
+      const printer = { name: 'Shed', paper: '4x6in', ppi: 100, driverMirrors };
+      const cwd = makeFolder({ 'basil.png': ART, 'shed.json': JSON.stringify(printer) });
+      const words = ['sheet', 'basil.png', '--blank', '30x40mm', '--width', '2mm', '--format', 'png'];
+      const { code, stdout } = await runMain([...words, '--printer', 'shed.json', '--json'], { cwd });
+      expect(code).toBe(0);
+      const { marks } = reportOf(stdout).sheets![0] as unknown as { marks: { mark: string }[] };
+      const png = PNG.sync.read(readFileSync(join(cwd, reportOf(stdout).sheets![0]!.output!.path)));
+      return { png, marks };
+    };
+    const [plain, driven] = [await pageFor(false), await pageFor(true)];
+    // On the paper nothing changes: same marks, same places.
+    expect(driven.marks).toEqual(plain.marks);
+    const countUnlike = (mirrored: boolean) => {
+      const { width, height, data } = plain.png;
+      let unlike = 0;
+      for (let y = 0; y < height; y++)
+        for (let x = 0; x < width; x++) {
+          const other = mirrored ? width - 1 - x : x;
+          const step = data[(y * width + x) * 4]! - driven.png.data[(y * width + other) * 4]!;
+          if (Math.abs(step) > 100) unlike++;
+        }
+      return unlike;
+    };
+    // A page of whole pixels, so that marks cut the same parts of them; the witness alone is some hundred.
+    expect(countUnlike(true)).toBeLessThan(20);
+    expect(countUnlike(false)).toBeGreaterThan(500);
+  });
+
   it.each([
     [['--sheet', 'a44'], 'unknown-sheet'],
     [[], 'missing-sheet'],
