@@ -4,20 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
-import {
-  CHECKS,
-  checkArtwork,
-  findBlank,
-  parsePaper,
-  preflight,
-  readForPrint,
-} from '../../dist/src/index.js';
+import { findBlank, parsePaper, preflight } from '../../dist/src/index.js';
+import { COLOURS, CUT_OUTS, DETAIL, timeChecks } from './check-times.mjs';
 import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
 import { folderRows } from './folder-rows.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
 import { reportRows } from './report-rows.mjs';
+import { sheetRows } from './sheet-rows.mjs';
 import { wrapRow } from './wrap-row.mjs';
 
 const ROUNDS = 7;
@@ -27,44 +22,6 @@ const request = { blank: findBlank('tile-ceramic-8in'), widthMm: 178 };
 const rows = [];
 const command = await loadCommand();
 let decodeOfPhoto;
-
-const COLOURS = ['gamut', 'dark-coverage'];
-const CUT_OUTS = [
-  'stray-pixels',
-  'alpha-haze',
-  'near-white-box',
-  'hollow-alpha',
-  'edge-fringe',
-  'marked-preview',
-];
-
-/**
- * Milliseconds of some checks on an artwork, by what their `run` takes; the tables of the condition stand. The artwork is
- * read anew for each round, since what is measured once for a picture is kept with it.
- */
-async function timeChecks(bytes, ids) {
-  const times = [];
-  for (let round = 0; round <= ROUNDS; round += 1) {
-    const artwork = await readForPrint(bytes, request);
-    let spent = 0;
-    const undo = CHECKS.filter(({ id }) => ids.includes(id)).map((check) => {
-      const { run } = check;
-      check.run = (inputs) => {
-        const start = performance.now();
-        const result = run(inputs);
-        spent += performance.now() - start;
-        return result;
-      };
-      return () => {
-        check.run = run;
-      };
-    });
-    await checkArtwork(artwork, request);
-    for (const restore of undo) restore();
-    if (round > 0) times.push(spent);
-  }
-  return median(times);
-}
 
 /** P: one plain pass over the picture that fills an alpha and a colour histogram. */
 function plainPass(data) {
@@ -114,8 +71,9 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   );
   // The checks of colours have an allowance of their own: one decode of the photo-like picture, which comes first.
   decodeOfPhoto ??= ms.decode;
-  const coloursMs = await timeChecks(bytes, COLOURS);
-  const cutOutsMs = await timeChecks(bytes, CUT_OUTS);
+  const coloursMs = await timeChecks(bytes, request, COLOURS, ROUNDS);
+  const detailMs = await timeChecks(bytes, request, DETAIL, ROUNDS);
+  const cutOutsMs = await timeChecks(bytes, request, CUT_OUTS, ROUNDS);
   if (name === 'photo') rows.push(await wrapRow(path, bytes, ROUNDS));
   if (name === 'photo') rows.push(...(await colourRows({ path, data, info }, ms.decode, ROUNDS)));
   rows.push(row(`${name}: A4 sheet as PNG / the piece alone`, ms.sheet / ms.prepare, 1.5));
@@ -123,10 +81,11 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   rows.push(row(`${name}: colour checks / decode of photo`, coloursMs / decodeOfPhoto, 1));
   // So have those of cut-outs: twice as much.
   rows.push(row(`${name}: cut-out checks / decode of photo`, cutOutsMs / decodeOfPhoto, 2));
+  rows.push(row(`${name}: checks of detail / decode of photo`, detailMs / decodeOfPhoto, 2));
   rows.push(
     row(
       `${name}: check without those / (decode + 3 P)`,
-      (ms.check - coloursMs - cutOutsMs) / (ms.decode + 3 * ms.pass),
+      (ms.check - coloursMs - cutOutsMs - detailMs) / (ms.decode + 3 * ms.pass),
       1,
     ),
   );
@@ -175,7 +134,10 @@ for (const [name, path] of Object.entries(await benchPictures())) {
 
   const peaks = Array.from({ length: 5 }, () => Number(runNode([here('peak-memory.mjs'), path])));
   rows.push(row(`${name}: peak memory above idle / decoded picture`, median(peaks) / data.length, 2.2));
+  const onSheet = Array.from({ length: 3 }, () => Number(runNode([here('peak-memory.mjs'), path, 'sheet'])));
+  rows.push(row(`${name}: the same of an A4 sheet as PDF`, median(onSheet) / data.length, 2.2));
 }
 rows.push(...(await folderRows()));
+rows.push(...(await sheetRows(ROUNDS)));
 rows.push(...(await reportRows()));
 console.table(rows);

@@ -1,8 +1,8 @@
 // Prints how many bytes the process needed at its peak above its idle state with the library loaded.
-// Arguments: the picture, and `colours` for a job with all that is done to colours.
+// Arguments: the picture, and `colours` for a job with all that is done to colours, or `sheet`.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { findBlank, preflight, readPrinterProfile } from '../../dist/src/index.js';
+import { findBlank, parsePaper, preflight, readPrinterProfile } from '../../dist/src/index.js';
 
 await import('sharp');
 const idle = peakBytes();
@@ -17,7 +17,9 @@ const { request, options } =
         },
         options: { format: 'tiff', proof: { mark: true } },
       }
-    : {};
+    : way === 'sheet'
+      ? { request: { sheet: parsePaper('a4') }, options: { format: 'pdf' } }
+      : {};
 const { printReady } = await preflight(
   { path, bytes: readFileSync(path) },
   { blank: findBlank('tile-ceramic-8in'), widthMm: 178, ...request },
