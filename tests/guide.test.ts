@@ -17,6 +17,7 @@ describe('the guide', () => {
     const titles = [...guide.matchAll(/^## (.*)$/gm)].map(([, title]) => title);
     expect(titles).toEqual([
       'The first tile in five minutes',
+      'The marks on the sheet',
       'A mug, a tumbler',
       'Slate',
       'Glass',
