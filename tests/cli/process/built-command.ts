@@ -8,6 +8,7 @@ import {
   renameSync,
   rmSync,
   statSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -46,6 +47,8 @@ function buildInto(built: string, sources: readonly { name: string; text: string
     writeFileSync(path, ts.transpileModule(text, { compilerOptions }).outputText);
   }
   writeFileSync(join(fresh, 'package.json'), '{ "type": "module" }');
+  // The package has its docs beside it: pages of findings are shown in the report.
+  symlinkSync(join(ROOT, 'docs'), join(fresh, 'docs'));
   for (const name of readdirSync(CACHE))
     if (Date.now() - statSync(join(CACHE, name)).mtimeMs > HOUR_MS)
       rmSync(join(CACHE, name), { recursive: true, force: true });
