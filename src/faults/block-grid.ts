@@ -13,6 +13,8 @@ export interface BlockGrid {
 /** Pitches that are looked for: 8 px, reduced to half, enlarged up to eightfold (own choice). */
 const LEAST_PITCH = 4;
 const MOST_PITCH = 64;
+/** The same with what measuring a pitch may be off by. */
+const [LOWEST, HIGHEST] = [LEAST_PITCH * 0.98, MOST_PITCH * 1.02];
 /** Harmonics that a line narrow against its pitch has; more lie beyond what enlarging leaves. */
 const HARMONICS = 4;
 /** Between noise, whose strength has the median 1 and hardly ever 4, and a line, in sums of logarithms (own choice, by the rates). */
@@ -60,10 +62,12 @@ function placeComb(profiles: readonly Float64Array[], about: number): BlockGrid 
   let most = LEAST_EXCESS;
   for (const multiple of MULTIPLES) {
     const middle = about * multiple;
-    if (middle < LEAST_PITCH * 0.98 || middle > MOST_PITCH * 1.02) continue;
+    if (middle < LOWEST || middle > HIGHEST) continue;
     // The window of the spectrum leaves two periods in the length open; the last line shall be off by a part at most.
     const reach = (2 * middle ** 2) / longest;
-    for (let pitchPx = middle - reach; pitchPx <= middle + reach; pitchPx += reach / (2 * PARTS)) {
+    // A short profile says so little that the reach goes beyond every pitch that is looked for, even below nothing.
+    const [from, to] = [Math.max(LOWEST, middle - reach), Math.min(HIGHEST, middle + reach)];
+    for (let pitchPx = from; pitchPx <= to; pitchPx += reach / (2 * PARTS)) {
       const combs = profiles.map((profile) => placeLines(profile, pitchPx));
       const excess = Math.min(...combs.map((comb) => comb.excess));
       if (excess <= most) continue;
