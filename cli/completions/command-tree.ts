@@ -1,6 +1,7 @@
 import { DEFECTS, listBlanks } from '../../src/index.ts';
 import { COMMANDS, type CommandRow } from '../command-table.ts';
-import { type OptionRow, optionsOf } from '../options.ts';
+import type { OptionRow } from '../options/option-row.ts';
+import { optionsOf } from '../options.ts';
 import { SHELLS } from './shells.ts';
 
 /** What may stand in one place: words that are known, files, folders; nothing of it where only the user can know. */

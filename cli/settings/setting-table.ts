@@ -1,4 +1,5 @@
-import { OPTIONS, type OptionRow } from '../options.ts';
+import type { OptionRow } from '../options/option-row.ts';
+import { OPTIONS } from '../options.ts';
 
 /** An option that may be set once for many runs, under its long name in camelCase. */
 export interface Setting {
