@@ -3,8 +3,9 @@ import { judgeChecks, type PrintRequest, pictureArtwork } from '../../src/check-
 import banding from '../../src/checks/banding.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 import { GRADED_MM, type Gradient, graded } from '../graded-art.ts';
-import { artworkOf, CLEAR, GREEN, paintRaster, seededNumbers } from '../pictures.ts';
+import { artworkOf, CLEAR, paintRaster } from '../pictures.ts';
 import { deepen } from './colour-jobs.ts';
+import { DEGENERATE_ART } from './degenerate-art.ts';
 import { PLATE } from './jobs.ts';
 
 async function judge(raster: Raster, changes: Partial<PrintRequest> = {}) {
@@ -106,17 +107,7 @@ describe('banding', () => {
     expect((await judge(paintRaster(9, 9, () => CLEAR))).status).toBe('skipped');
   });
 
-  it.each<[string, Raster]>([
-    ['one pixel', paintRaster(1, 1, () => GREEN)],
-    ['one colour', paintRaster(300, 300, () => GREEN)],
-    ['all haze', paintRaster(200, 200, () => [0, 0, 0, 8])],
-    ['1 px wide', paintRaster(1, 500, (_, y) => [y % 256, 0, 0, 255])],
-    ['single pixels in a checkerboard', paintRaster(300, 300, (x, y) => ((x + y) % 2 ? GREEN : CLEAR))],
-    [
-      'noise',
-      ((next) => paintRaster(300, 300, () => [256 * next(), 256 * next(), 9, 255]))(seededNumbers(2)),
-    ],
-  ])('passes %s', async (_, raster) => {
+  it.each(DEGENERATE_ART)('passes %s', async (_, raster) => {
     expect((await judge(raster, { widthMm: raster.widthPx === 1 ? 1 : 50 })).status).toBe('passed');
   });
 });

@@ -11,6 +11,7 @@ import { paintPhoto, pngOf, scaled, throughJpeg } from '../photo-like-art.ts';
 import { artworkOf, CLEAR, GREEN, paintRaster, seededNumbers } from '../pictures.ts';
 import { makeByWitness, requireWitness } from '../witness.ts';
 import { deepen } from './colour-jobs.ts';
+import { DEGENERATE_ART } from './degenerate-art.ts';
 import { PLATE } from './jobs.ts';
 
 const WIDTH_MM = 71;
@@ -146,17 +147,7 @@ describe('compression-blocks', () => {
     expect((await judge(paintRaster(9, 9, () => CLEAR))).status).toBe('skipped');
   });
 
-  it.each<[string, Raster]>([
-    ['one pixel', paintRaster(1, 1, () => GREEN)],
-    ['one colour', paintRaster(300, 300, () => GREEN)],
-    ['all haze', paintRaster(200, 200, () => [0, 0, 0, 8])],
-    ['1 px wide', paintRaster(1, 500, (_, y) => [y % 256, 0, 0, 255])],
-    ['single pixels in a checkerboard', paintRaster(300, 300, (x, y) => ((x + y) % 2 ? GREEN : CLEAR))],
-    [
-      'noise',
-      ((next) => paintRaster(300, 300, () => [256 * next(), 256 * next(), 9, 255]))(seededNumbers(2)),
-    ],
-  ])('passes %s', async (_, raster) => {
+  it.each(DEGENERATE_ART)('passes %s', async (_, raster) => {
     expect((await judge(raster, { widthMm: raster.widthPx === 1 ? 1 : 50 })).status).toBe('passed');
   });
 });
