@@ -1,6 +1,5 @@
-import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, resolve } from 'node:path';
+import { basename, dirname, posix, resolve } from 'node:path';
 import { type ArtworkReport, readPrintRecord } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { PlacedInput } from '../commands/judge-all.ts';
@@ -8,6 +7,7 @@ import type { JudgeOptions } from '../commands/judge-artwork.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { OutputPaths } from '../output/output-paths.ts';
 import { hashOptions } from './hash-options.ts';
+import { hashSource } from './hash-source.ts';
 import {
   appendToRunRecord,
   type ReadRunRecordLine,
@@ -64,7 +64,7 @@ export async function goOn(
     async note(artwork, report) {
       const outputs = outputsOf.get(artwork);
       if (outputs && isLasting(report))
-        await appendLine(resolve(cwd, outputs.printReady), report, optionsSha256);
+        await appendLine(resolve(cwd, outputs.printReady), artwork, report, { ...judging, optionsSha256 });
     },
   };
 }
@@ -93,32 +93,52 @@ async function lookBack(
   const there = await writtenAt(path);
   if (line === undefined && there === null) return null;
   signal.throwIfAborted();
-  const bytes = await reader.read(artwork).catch(() => null);
-  if (bytes === null) return null;
-  const sourceSha256 = createHash('sha256').update(bytes).digest('hex');
+  const source = await hashSource(artwork, reader);
+  if (source === null) return null;
   const asWritten = line !== undefined && isSame(line.written, there);
   const isUnchanged =
-    asWritten && line.isCurrent && line.sourceSha256 === sourceSha256 && line.optionsSha256 === optionsSha256;
+    asWritten &&
+    line.isCurrent &&
+    line.sourceSha256 === source.sha256 &&
+    line.optionsSha256 === optionsSha256;
   return {
     // A killed run may have finished it and not noted it.
     mayReplace:
-      there !== null && ((asWritten && line.written !== null) || (await sourceOf(path)) === sourceSha256),
+      there !== null &&
+      ((asWritten && line.written !== null) || source.formats.includes((await sourceOf(path)) ?? '')),
     report:
       isUnchanged && (await hasOthers(line.report, outputs, cwd))
-        ? asToldNow(line.report, artwork.path, outputs)
+        ? asToldNow(line.report, pathOfFormat(artwork, line.report), outputs)
         : null,
   };
 }
 
-async function appendLine(path: string, report: ArtworkReport, optionsSha256: string): Promise<void> {
+async function appendLine(
+  path: string,
+  artwork: PlannedArtwork,
+  report: ArtworkReport,
+  { reader, optionsSha256 }: JudgeOptions & { readonly optionsSha256: string },
+): Promise<void> {
+  const { sha256 } = report.artwork;
+  const source = artwork.formats
+    ? await hashSource(artwork, reader)
+    : { sha256: sha256!, formats: [sha256!] };
+  // It changed since it was judged: nothing is known of what is there now.
+  if (!source?.formats.includes(sha256!)) return;
   const written = report.output ? await writtenAt(path) : null;
   await appendToRunRecord(dirname(path), {
     file: basename(path),
-    sourceSha256: report.artwork.sha256!,
+    sourceSha256: source.sha256,
     optionsSha256,
     written,
     report,
   });
+}
+
+/** As it is given now, of the format that the report is of. */
+function pathOfFormat(artwork: PlannedArtwork, report: ArtworkReport): string {
+  const name = posix.basename(report.artwork.path);
+  return (artwork.formats?.find(({ path }) => posix.basename(path) === name) ?? artwork).path;
 }
 
 /** Would it come out the same again? What could not be read or written may, next time; a fault of ours is not kept. */

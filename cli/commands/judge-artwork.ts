@@ -14,6 +14,7 @@ import {
   reportUnreadable,
   viewBareBlank,
 } from '../../src/index.ts';
+import { namesBeside, type ReadFormat, readBestFormat, tellInsteadOf } from '../inputs/choose-format.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { ArtworkReader } from '../inputs/read-artworks.ts';
 import type { InputGuard } from '../output/input-guard.ts';
@@ -71,21 +72,23 @@ export async function judgeArtwork(
 ): Promise<JudgedArtwork | null> {
   const options = mayReplace === true ? { ...asked, force: true } : asked;
   const { request, format, anyway, signal, limits, reader, writes, proof, view, cost } = options;
-  let bytes: Uint8Array;
+  let read: ReadFormat;
   try {
-    bytes = await reader.read(artwork);
+    read = await readBestFormat(artwork, reader, { limits, signal });
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    const report = reportUnreadable({ path: artwork.path, bytes: null }, error, request);
+    const lost = reportUnreadable({ path: artwork.path, bytes: null }, error, request);
+    const report = tellInsteadOf(lost, namesBeside(artwork, artwork.formats));
     const bare = view || options.picture ? viewBareBlank(request) : null;
     const picture = await findTarget(outputs?.picture, '--picture', options);
     return { report: await publishPicture(report, bare, picture, options), view: view ? bare : null };
   }
+  const { bytes, insteadOf } = read;
   if (skipOwn && readPrintRecord(bytes)) return null;
   const printTarget = await findTarget(writes ? outputs?.printReady : null, '--out', options);
   const proofTarget = await findTarget(proof && outputs?.proof, '--proof', options);
   const pictureTarget = await findTarget(outputs?.picture, '--picture', options);
-  const judged = await preflight({ path: artwork.path, bytes }, request, {
+  const preflighted = await preflight({ path: read.artwork.path, bytes }, request, {
     write: printTarget.path !== null,
     anyway,
     signal,
@@ -96,6 +99,7 @@ export async function judgeArtwork(
     ...(cost && { cost }),
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
+  const judged = { ...preflighted, report: tellInsteadOf(preflighted.report, insteadOf) };
   const written = await publishPrint(judged, printTarget, options);
   const proofed = await publishProof(written, judged, proofTarget, options);
   const report = await publishPicture(proofed, judged.largeView, pictureTarget, options);

@@ -8,6 +8,7 @@ import {
   reportUnreadable,
   type SheetOrder,
 } from '../../src/index.ts';
+import { namesBeside, type ReadFormat, readBestFormat, tellInsteadOf } from '../inputs/choose-format.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { ArtworkReader } from '../inputs/read-artworks.ts';
 import type { RunListener } from './judge-all.ts';
@@ -76,13 +77,16 @@ async function judgeSide(
   { artwork, request, skipOwn }: PlannedSide,
   { reader, anyway, signal, limits }: JudgeOrdersOptions,
 ): Promise<JudgedPiece | null> {
-  let bytes: Uint8Array;
+  let read: ReadFormat;
   try {
-    bytes = await reader.read(artwork);
+    read = await readBestFormat(artwork, reader, { limits, signal });
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return { report: reportUnreadable({ path: artwork.path, bytes: null }, error, request), printed: null };
+    const report = reportUnreadable({ path: artwork.path, bytes: null }, error, request);
+    return { report: tellInsteadOf(report, namesBeside(artwork, artwork.formats)), printed: null };
   }
+  const { bytes, insteadOf } = read;
   if (skipOwn && readPrintRecord(bytes)) return null;
-  return judgePiece({ path: artwork.path, bytes }, request, { anyway, signal, limits });
+  const judged = await judgePiece({ path: read.artwork.path, bytes }, request, { anyway, signal, limits });
+  return { ...judged, report: tellInsteadOf(judged.report, insteadOf) };
 }

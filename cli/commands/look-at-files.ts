@@ -2,6 +2,7 @@ import { BlankcheckError, type Limits, readPrintRecord } from '../../src/index.t
 import type { TypedOptions } from '../arguments.ts';
 import { printError, printFault } from '../errors.ts';
 import { exitCodeOf } from '../exit-code.ts';
+import { readBestFormat } from '../inputs/choose-format.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
 import { interruptionOf } from '../interrupt.ts';
@@ -51,10 +52,10 @@ export async function lookAtFiles<Result>(
     visit: async (planned, named) => {
       signal.throwIfAborted();
       try {
-        const bytes = await reader.read(planned);
+        const { artwork, bytes } = await readBestFormat(planned, reader, { limits, signal });
         const isOurs = !named && readPrintRecord(bytes) !== null;
         if (!named && isOurs !== (command.among === 'print-ready')) return false;
-        results.push(await command.look(planned.path, bytes, { limits, signal }));
+        results.push(await command.look(artwork.path, bytes, { limits, signal }));
       } catch (error) {
         if (!(error instanceof BlankcheckError) || error.kind !== 'artwork') throw error;
         results.push(command.unreadable(planned.path, error));

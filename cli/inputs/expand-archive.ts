@@ -9,13 +9,14 @@ import {
   type ZipArchive,
   type ZipEntry,
 } from '../../src/index.ts';
+import { groupFormats } from './group-formats.ts';
 import { planFault, splitName } from './plan-file.ts';
 import type { Expanded, Origin, PlannedArtwork } from './planned-artwork.ts';
 import { HEAD_BYTES, readFileBounded } from './read-bounded.ts';
 
 /**
  * The artworks of a ZIP archive by name; entries that are refused stand among them with their reason. Keeps no bytes.
- * An archive that cannot be read is one unreadable artwork.
+ * Several formats of one artwork are one. An archive that cannot be read is one unreadable artwork.
  */
 export async function expandArchive(path: string, file: string, signal: AbortSignal): Promise<Expanded> {
   let archive: ZipArchive;
@@ -44,8 +45,10 @@ export async function expandArchive(path: string, file: string, signal: AbortSig
       ...(looked.entry && { entry: looked.entry }),
     });
   }
-  if (archive.damage) artworks.push(planFault(path, file, archive.damage));
-  return { artworks, passedOver };
+  const grouped = [...groupFormats(artworks)];
+  passedOver += artworks.length - grouped.length;
+  if (archive.damage) grouped.push(planFault(path, file, archive.damage));
+  return { artworks: grouped, passedOver };
 }
 
 interface LookedAt extends Pick<PlannedArtwork, 'entry'> {

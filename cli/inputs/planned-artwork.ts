@@ -22,11 +22,13 @@ export interface PlannedArtwork {
   readonly parent: string;
   /** What the directory and the first bytes of an entry say of it; left out for files of their own. */
   readonly entry?: { readonly bytes: number; readonly size: HeaderSize | null };
+  /** Several formats of it in one archive, itself the first of them; left out where there is one only. */
+  readonly formats?: readonly PlannedArtwork[];
 }
 
 /** What a folder or an archive holds. */
 export interface Expanded {
   readonly artworks: readonly PlannedArtwork[];
-  /** Files and entries that are no artwork. */
+  /** Files and entries that are no artwork, and all but one format of each that is. */
   readonly passedOver: number;
 }

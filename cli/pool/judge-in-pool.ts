@@ -8,6 +8,7 @@ import {
 } from '../../src/index.ts';
 import type { Judge, PlacedInput } from '../commands/judge-all.ts';
 import { type JudgedArtwork, type JudgeOptions, judgeArtwork } from '../commands/judge-artwork.ts';
+import { namesBeside, tellInsteadOf } from '../inputs/choose-format.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { Ending } from './child-process.ts';
 import type { SetUp } from './messages.ts';
@@ -128,7 +129,10 @@ async function reportLost(
 ): Promise<JudgedArtwork> {
   const bytes = error.code === 'crashed' ? await reader.read(artwork).catch(() => null) : null;
   return {
-    report: reportUnreadable({ path: artwork.path, bytes }, error, request),
+    report: tellInsteadOf(
+      reportUnreadable({ path: artwork.path, bytes }, error, request),
+      namesBeside(artwork, artwork.formats),
+    ),
     view: view ? viewBareBlank(request) : null,
   };
 }

@@ -23,8 +23,12 @@ export async function weighFile(file: string): Promise<number> {
  * Bytes of memory that judging the artwork will need at its peak, its process included: from the width, height and depth
  * of its header, else from the size of its file. `fileBytes` is that of the file, or of the archive that holds it.
  */
-export async function findMemoryNeed({ origin, entry }: PlannedArtwork, fileBytes: number): Promise<number> {
-  if (origin.kind === 'entry') return IDLE_BYTES + fileBytes + (entry ? needOf(entry.bytes, entry.size) : 0);
+export async function findMemoryNeed(artwork: PlannedArtwork, fileBytes: number): Promise<number> {
+  const { origin, formats = [artwork] } = artwork;
+  if (origin.kind === 'entry') {
+    const needs = formats.map(({ entry }) => (entry ? needOf(entry.bytes, entry.size) : 0));
+    return IDLE_BYTES + fileBytes + Math.max(...needs);
+  }
   // Opening a pipe that nobody writes to waits for ever.
   if (origin.kind !== 'file' || fileBytes === 0) return IDLE_BYTES;
   return IDLE_BYTES + needOf(fileBytes, findHeaderSize(await readHead(origin.file)));

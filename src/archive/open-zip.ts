@@ -96,6 +96,7 @@ function archiveOf(
   }
 
   let unpackedBytes = 0;
+  const counted = new Set<ZipEntry>();
   const recordOf = (entry: ZipEntry): Entry => {
     if (entry.refusal) throw entry.refusal;
     return records.get(entry)!;
@@ -107,7 +108,9 @@ function archiveOf(
     readHead: async (entry, length) => unpackHead(zip, recordOf(entry), entry.name, length),
     async read(entry, signal) {
       const record = recordOf(entry);
-      unpackedBytes += record.uncompressedSize;
+      // Once, however often it is read: it is never there twice.
+      if (!counted.has(entry)) unpackedBytes += record.uncompressedSize;
+      counted.add(entry);
       if (unpackedBytes > limits.totalBytes)
         throw refused(entry.name, `with it more than ${limits.totalBytes} bytes are unpacked in all`);
       return unpackEntry(zip, record, entry.name, signal);

@@ -23,6 +23,8 @@ export interface ArtworkReport {
     readonly widthPx: number | null;
     readonly heightPx: number | null;
     readonly statedPpi: StatedPpi | null;
+    /** Names of the other formats of it in the same ZIP, which were passed over for it; left out where there are none. */
+    readonly insteadOf?: readonly string[];
   };
   readonly status: Status;
   /** Why the artwork is unreadable, or why its file was not written. */

@@ -58,6 +58,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
       widthPx: artwork.widthPx,
       heightPx: artwork.heightPx,
       statedPpi: artwork.statedPpi && pairOf(artwork.statedPpi),
+      ...(artwork.insteadOf && { insteadOf: artwork.insteadOf }),
     },
     status: report.status,
     error: error && { code: error.code, message: error.message },

@@ -17,6 +17,7 @@ export function subjectRows({
     : 'none: nothing is visible';
   return [
     ['Artwork', `${format}${size}`],
+    ...(artwork.insteadOf ? [['Instead of', artwork.insteadOf.join(', ')] as const] : []),
     ['Blank', tellBlank(blank)],
     ['Print size', print],
     ...(development ? [['Flat paper', tellPaper(development)] as const] : []),

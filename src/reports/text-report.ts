@@ -71,11 +71,13 @@ function tellMore(outcomes: readonly Outcome[], page: Page): readonly string[] {
   return worst ? hang('  ', paint(`What it means: blankcheck explain ${worst}`, 'quiet', page), page) : [];
 }
 
-function tellReason({ error }: ArtworkReport, page: Page): readonly string[] {
+function tellReason({ status, error, artwork }: ArtworkReport, page: Page): readonly string[] {
   if (!error) return [];
+  const others = status === 'unreadable' ? artwork.insteadOf : undefined;
   return [
     ...hang('  ', showHidden(error.message), page),
     ...hang('  ', paint(showHidden(`(${error.code})`), 'quiet', page), page),
+    ...(others ? hang('  ', `Instead of  ${showHidden(others.join(', '))}`, page) : []),
   ];
 }
 

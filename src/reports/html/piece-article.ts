@@ -73,9 +73,10 @@ function figures(report: ArtworkReport, view: PieceView, found: readonly Found[]
   ].join('');
 }
 
-function reason({ status, error }: ArtworkReport): string {
+function reason({ status, error, artwork }: ArtworkReport): string {
   if (status !== 'unreadable' || !error) return '';
-  return `<p class="reason">${shown(error.message)} <span class="origin">(${shown(error.code)})</span></p><p>Nothing of it was checked.</p>`;
+  const others = artwork.insteadOf ? `<p>Instead of ${shown(artwork.insteadOf.join(', '))}</p>` : '';
+  return `<p class="reason">${shown(error.message)} <span class="origin">(${shown(error.code)})</span></p><p>Nothing of it was checked.</p>${others}`;
 }
 
 function findings(
