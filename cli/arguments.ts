@@ -56,6 +56,7 @@ export interface TypedOptions {
   readonly force?: true;
   readonly anyway?: true;
   readonly dryRun?: true;
+  readonly watch?: true;
   readonly among?: string;
   readonly atLeast?: 'acceptable' | 'good';
   readonly fullBleed?: true;

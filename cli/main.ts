@@ -106,6 +106,10 @@ async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles
     case 'check': {
       if (!request.named) await refuseMistypedCommand(operands[0], io.cwd);
       const asked = options.ask ? await ask(operands, options, io) : options;
+      if (asked.watch) {
+        const { watchFolders } = await import('./commands/watch-folders.ts');
+        return watchFolders(command, operands, asked, io, temps);
+      }
       const { judgeArtworks } = await import('./commands/judge-artworks.ts');
       return judgeArtworks(command, operands, asked, io, temps);
     }

@@ -11,6 +11,7 @@ const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
   'force',
   'recursive',
   'fresh',
+  'watch',
   'jobs',
   'memory',
   'json',

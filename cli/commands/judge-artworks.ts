@@ -5,6 +5,8 @@ import {
   RUN_CSV_HEAD,
   renderReportPage,
   renderRunCsv,
+  type Summary,
+  summarise,
   toResultJsonLine,
 } from '../../src/index.ts';
 import { type GoingOn, goOn } from '../again/go-on.ts';
@@ -12,6 +14,7 @@ import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { missingArtwork } from '../inputs/missing-artwork.ts';
+import { narrowPlan } from '../inputs/narrow-plan.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
 import { readFindingPage } from '../inputs/read-finding-page.ts';
@@ -39,6 +42,33 @@ export async function judgeArtworks(
   outside: Io,
   temps: TempFiles,
 ): Promise<number> {
+  return (await judgeWanted(command, words, options, outside, temps, null)).exitCode;
+}
+
+/**
+ * The same of these files only, named as if all were judged: of two that would share a name neither takes the other's.
+ * Folders that hold none of them are no error, and JSON lines end without a summary.
+ */
+export async function judgePart(
+  command: 'prepare' | 'check',
+  words: readonly string[],
+  options: TypedOptions,
+  outside: Io,
+  temps: TempFiles,
+  files: ReadonlySet<string>,
+): Promise<Summary> {
+  const { run } = await judgeWanted(command, words, options, outside, temps, files);
+  return summarise(run.results, run.passedOver);
+}
+
+async function judgeWanted(
+  command: 'prepare' | 'check',
+  words: readonly string[],
+  options: TypedOptions,
+  outside: Io,
+  temps: TempFiles,
+  files: ReadonlySet<string> | null,
+): Promise<{ readonly exitCode: number; readonly run: JudgedRun }> {
   refuseLoneMark(options);
   refuseTwoJsons(options);
   const progress = createProgress(outside.stderr, {
@@ -55,14 +85,14 @@ export async function judgeArtworks(
     throw missingArtwork();
   }
   try {
-    const plan = await planInputs(words, {
+    const all = await planInputs(words, {
       cwd: io.cwd,
       recursive: options.recursive === true,
       signal,
       looked: progress.looking,
     });
-    const found = placeInputs(
-      plan,
+    const placed = placeInputs(
+      all,
       {
         out: options.out,
         proof: options.proof,
@@ -72,7 +102,10 @@ export async function judgeArtworks(
       },
       judging.request.blank.id,
     );
-    origins = found.map(({ artwork: { origin } }) => origin);
+    origins = placed.map(({ artwork: { origin } }) => origin);
+    const plan = files === null ? all : narrowPlan(all, files, io.cwd);
+    const wanted = new Set(plan.planned.flatMap(({ artworks }) => artworks));
+    const found = placed.filter(({ artwork }) => wanted.has(artwork));
     const goingOn = await goOn(found, options, judging, progress.looking);
     const { inputs } = goingOn;
     progress.begin(inputs.length);
@@ -101,8 +134,8 @@ export async function judgeArtworks(
       interruptedBy: interruptionOf(io.interrupt),
       unmade: unmade.length,
     });
-    if (exitCode !== 2) tellPrograms(run, options, io);
-    return exitCode;
+    if (exitCode !== 2 && (files === null || !options.jsonLines)) tellPrograms(run, options, io);
+    return { exitCode, run };
   } finally {
     progress.end();
     // Where the request cannot be met, what is under way is in vain.

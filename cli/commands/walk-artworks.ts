@@ -48,7 +48,7 @@ export async function walkArtworks(
       }
       found += 1;
     }
-    if (found === 0 && !signal.aborted) usageErrors.push(noArtworkIn(argument));
+    if (found === 0 && !argument.isPart && !signal.aborted) usageErrors.push(noArtworkIn(argument));
   }
   return { passedOver, faults, usageErrors };
 }

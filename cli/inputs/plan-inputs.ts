@@ -18,6 +18,8 @@ export interface PlannedArgument {
   readonly artworks: readonly PlannedArtwork[];
   readonly passedOver: number;
   readonly repeats: number;
+  /** Only a part of it is asked for: that may be nothing. */
+  readonly isPart?: true;
 }
 
 export interface InputPlan {

@@ -16,6 +16,11 @@ export const RUN_OPTIONS: readonly OptionRow[] = [
     of: ['prepare'],
   },
   {
+    flags: '--watch',
+    help: 'go on with what lands in the folders, each file once it has rested for 2 s, until Ctrl-C',
+    of: PIECES,
+  },
+  {
     flags: '--jobs <n>',
     help: 'how many artworks of several are judged at once (default: one for each core, as far as the memory goes)',
     of: PIECES,

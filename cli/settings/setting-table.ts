@@ -30,6 +30,7 @@ const OF_ONE_RUN: ReadonlySet<string> = new Set([
   'pause',
   'ruler',
   'rulerLength',
+  'watch',
 ]);
 const PATHS: ReadonlySet<string> = new Set(['out', 'proof', 'picture', 'printer', 'printerProfile']);
 /** An id, or a file. */
