@@ -9,11 +9,10 @@ import { encodePng } from './formats/png-write.ts';
 import { hashPixels, type PrintRecord } from './formats/print-record.ts';
 import type { Drawing } from './geometry/drawing.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
-import type { PointPx } from './geometry/rectangle.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
 import type { BlankInHand } from './job/job.ts';
 import { drawProof } from './pictures/draw-proof.ts';
-import { type GamutMarks, markGamut } from './pictures/gamut-marks.ts';
+import { type GamutMarks, type MarkedPlaces, markGamut } from './pictures/gamut-marks.ts';
 import { layBelow } from './pictures/lay-below.ts';
 import { readPrintRows } from './pictures/print-rows.ts';
 import { type MarkedShare, writeProofCaption } from './pictures/proof-caption.ts';
@@ -119,14 +118,14 @@ async function layCaptionBelow(
 function markArt(
   { ownColours }: Pick<Artwork, 'ownColours'>,
   picture: PrintPicture,
-  placePx: PointPx,
+  places: MarkedPlaces,
   { profile }: PrintingCondition,
 ): { readonly marks: GamutMarks; readonly marked: MarkedShare } {
   const table = gamutTableOf(profile, ownColours?.profile ?? SRGB_PROFILE);
   const census = takeGamutCensus(picture.raster, table);
   const sharePercent = (census.overPixels / Math.max(1, census.visiblePixels)) * 100;
   return {
-    marks: markGamut(census, picture, placePx),
+    marks: markGamut(census, picture, places),
     marked: { sharePercent, limitDeltaE: table.limit },
   };
 }
