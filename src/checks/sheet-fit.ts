@@ -5,6 +5,10 @@ import type { SizeMm } from '../sheet/paper.ts';
 import { defineCheck, type WantedPage } from './define-check.ts';
 import type { Finding } from './finding.ts';
 
+/**
+ * By the box of what is printed, on an arc that of its true outline. That is exact: a piece alone lies upright on a page
+ * held either way, and a page with sides along those of the box takes the outline just where it takes the box.
+ */
 export default defineCheck<{ readonly page: WantedPage; readonly printedMm: SizeMm }>({
   id: 'sheet-fit',
   title: 'Piece against the sheet',

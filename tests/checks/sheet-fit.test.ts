@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { PrintRequest } from '../../src/check-artwork.ts';
+import { growSector } from '../../src/geometry/sector.ts';
 import { phraseFinding } from '../../src/reports/phrase.ts';
 import { parsePaper } from '../../src/sheet/parse-paper.ts';
 import { GREEN, paintRaster, WHITE } from '../pictures.ts';
-import { codesOf, findingsOf, outcomesOf, PLATE, subjectOf } from './jobs.ts';
+import { blankOf, codesOf, findingsOf, outcomesOf, PLATE, subjectOf } from './jobs.ts';
 
 const art = paintRaster(400, 400, () => GREEN);
 const onSheet = (sheet: string, request: Partial<PrintRequest> = {}) =>
@@ -87,5 +88,43 @@ describe('sheet-fit', () => {
     const white = paintRaster(10, 10, () => WHITE);
     expect(statusOf(outcomesOf(white, { sheet: parsePaper('a6') }))).toMatchObject({ status: 'skipped' });
     expect(subjectOf(white).page).toBeNull();
+  });
+});
+
+// Second way: the rim of the arc in a thousand points, each put on the page by itself.
+describe('sheet-fit of an arc', () => {
+  const request = {
+    blank: blankOf('tumbler-20oz-tapered'),
+    wrap: { kind: 'around' },
+    sheet: parsePaper('a2'),
+  } as const;
+  const { job, page } = subjectOf(art, request);
+  const sector = growSector(job!.blank.wrap!.development.sector!, job!.blank.bleed.value);
+  const rim = Array.from({ length: 1001 }, (_, i) => (i / 1000 - 0.5) * sector.angleRad).flatMap((angle) =>
+    [sector.innerRadiusMm, sector.outerRadiusMm].map((radius) => ({
+      x: radius * Math.sin(angle),
+      y: radius * Math.cos(angle),
+    })),
+  );
+  const spanOf = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+  const wide = spanOf(rim.map(({ x }) => x));
+  const high = spanOf(rim.map(({ y }) => y));
+  const bare = 2 * 6.35;
+  const codesAt = (widthMm: number, heightMm: number) =>
+    codesOf(
+      outcomesOf(art, { ...request, sheet: parsePaper(`${widthMm.toFixed(3)}x${heightMm.toFixed(3)}mm`) }),
+    ).filter((code) => code.startsWith('sheet-fit'));
+
+  it('has the box of its true outline', () => {
+    expect(page!.printedMm!.width).toBeCloseTo(wide, 1);
+    expect(page!.printedMm!.height).toBeCloseTo(high, 1);
+  });
+
+  it('takes the page that the outline just fits, held either way, and none a tenth of a millimetre smaller', () => {
+    const [least, most] = [wide + bare, high + bare];
+    expect(codesAt(least + 0.05, most + 0.05)).toEqual([]);
+    expect(codesAt(most + 0.05, least + 0.05)).toEqual([]);
+    expect(codesAt(least - 0.1, most + 0.05)).toEqual(['sheet-fit/too-large:error']);
+    expect(codesAt(least + 0.05, most - 0.1)).toEqual(['sheet-fit/too-large:error']);
   });
 });
