@@ -19,7 +19,8 @@ import { describeTerminal } from '../terminal.ts';
 /**
  * `calibrate`: what two measured rulers tell of a printer, stored in its record where that mends it. Returns 0 when the
  * printer prints at its size or will do so now, 1 for a fault that only the maker can mend and for a record that cannot
- * be written. @throws BlankcheckError of kind `usage`.
+ * be written. With `--json` a document that fulfils seeds/schema/calibration.schema.json.
+ * @throws BlankcheckError of kind `usage`.
  */
 export async function calibratePrinter(
   words: readonly string[],

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { readPrinter } from '../../src/printers/read-printer.ts';
 import { SHED_PRINTER } from '../printers/printer-texts.ts';
@@ -7,6 +8,13 @@ import { runMain } from './run-main.ts';
 import { listFiles, makeFolder } from './temp-folder.ts';
 
 const ARGS = ['calibrate', '--printer', 'shed.json', '--ruler'];
+
+const schema = JSON.parse(
+  readFileSync(new URL('../../seeds/schema/calibration.schema.json', import.meta.url), 'utf8'),
+);
+const fulfilsSchema = new Ajv2020({ strict: true, strictTypes: false, strictRequired: false }).compile(
+  schema,
+);
 
 async function calibrate(text: string, ...args: string[]) {
   const cwd = makeFolder({ 'shed.json': text });
@@ -52,6 +60,28 @@ describe('calibrate', () => {
     expect(run.code).toBe(exit);
     expect(JSON.parse(run.stdout)).toMatchObject({ schemaVersion: 1, code, stored: false, error: null });
     expect(run.text).toBe(SHED_PRINTER);
+  });
+
+  it.each([
+    ['exact', '100mm,100mm', []],
+    ['corrected', '100mm,99.9mm', []],
+    ['corrected', '100mm,99.9mm', ['--dry-run']],
+    ['fit-to-page', '96.85mm,96.85mm', []],
+    ['borderless', '102mm,102mm', []],
+    ['implausible', '96.85mm,100mm', []],
+  ])('tells programs what its schema says: %s of %s, %j', async (code, ruler, more) => {
+    const { stdout } = await calibrate(SHED_PRINTER, ...ARGS, ruler, '--json', ...more);
+    const document = JSON.parse(stdout);
+    expect(document.code).toBe(code);
+    expect(fulfilsSchema(document), JSON.stringify(fulfilsSchema.errors)).toBe(true);
+    // One thing broken at a time is refused.
+    for (const field of Object.keys(document)) {
+      const { [field]: _left, ...rest } = document;
+      expect(fulfilsSchema(rest), `without ${field}`).toBe(false);
+    }
+    expect(fulfilsSchema({ ...document, more: 1 })).toBe(false);
+    expect(fulfilsSchema({ ...document, explanation: document.explanation ? null : {} })).toBe(false);
+    expect(fulfilsSchema({ ...document, stored: true })).toBe(code === 'corrected');
   });
 
   it('writes nothing on a dry run', async () => {
