@@ -30,6 +30,7 @@ import taper from './taper.ts';
 import thinBorder from './thin-border.ts';
 import thinDetail from './thin-detail.ts';
 import transparentMargin from './transparent-margin.ts';
+import trueDetail from './true-detail.ts';
 import vectorContent from './vector-content.ts';
 import visibleContent from './visible-content.ts';
 import wrapLength from './wrap-length.ts';
@@ -39,6 +40,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   visibleContent,
   alreadyPrepared,
   effectiveResolution,
+  trueDetail,
   compressionBlocks,
   banding,
   thinDetail,

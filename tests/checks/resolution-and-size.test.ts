@@ -135,6 +135,7 @@ describe('every check has its say once, in the order of the list', () => {
     expect(codesOf(outcomes)).toEqual(['visible-content/nothing-visible:error']);
     expect(outcomes.filter(({ status }) => status === 'skipped').map(({ check }) => check)).toEqual([
       'effective-resolution',
+      'true-detail',
       'compression-blocks',
       'banding',
       'thin-detail',

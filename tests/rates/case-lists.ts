@@ -11,11 +11,13 @@ import { THIN_BORDER_CASES, THIN_DETAIL_CASES } from './detail-cases.ts';
 import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
 import type { FaultCase } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
+import { TRUE_DETAIL_CASES } from './true-detail-cases.ts';
 
 /** The made pictures of each check; a check gets its rates by standing here. */
 export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
   banding: BANDING_CASES,
   'compression-blocks': COMPRESSION_CASES,
+  'true-detail': TRUE_DETAIL_CASES,
   'thin-border': THIN_BORDER_CASES,
   'thin-detail': THIN_DETAIL_CASES,
   'alpha-haze': ALPHA_HAZE_CASES,

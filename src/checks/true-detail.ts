@@ -1,0 +1,119 @@
+import { type Enlarging, findEnlarging } from '../faults/find-enlarging.ts';
+import { formatLength, MM_PER_INCH } from '../geometry/length.ts';
+import type { Job } from '../job/job.ts';
+import { readLumaLines } from '../raster/luma-lines.ts';
+import type { Raster } from '../raster/raster.ts';
+import { type CheckResult, defineCheck } from './define-check.ts';
+import type { Finding, Severity } from './finding.ts';
+
+/** Rows, and columns, that are looked at (own choice: a patch of each, and periods over all). */
+const MOST_LINES = 128;
+/** Estimates of the two directions that differ by less are one: what an estimate may be off by. */
+const SAME = 1.2;
+/** Doubles lose at most this share on the way from pixels and mm to ppi; it must not decide a verdict. */
+const ROUNDING = 1e-9;
+
+interface Inputs {
+  readonly job: Job;
+  readonly artwork: Raster;
+}
+
+export default defineCheck<Inputs>({
+  id: 'true-detail',
+  title: 'Detail really present at the print size',
+  reason:
+    'Art that was enlarged has the pixels of a fine file and the detail of a coarse one: it prints as soft as the small one would.',
+  source: [
+    'a picture that was enlarged repeats the weights of its kernel: Gallagher, CRV 2005 (from memory); kernels of Mitchell and Netravali, SIGGRAPH 1988',
+    'limits of the family in seeds/families.json (common practice, no source)',
+  ],
+  // One direction alone is advice: stripes and weaves have periods of their own.
+  codes: {
+    'below-stop': ['error', 'advice'],
+    'below-acceptable': ['warning', 'advice'],
+    'below-good': ['advice'],
+  },
+  needs: ({ job, artwork }) => {
+    if (job === null) return { skip: 'nothing is visible, so no detail is' };
+    if (artwork.vector !== null) return { skip: 'a drawing is drawn at the print resolution' };
+    if (artwork.raster.model === 'cmyk') return { skip: 'detail in art of inks is not judged' };
+    return { inputs: { job, artwork: artwork.raster } };
+  },
+  run: judge,
+  phrases: {
+    'below-stop': (finding) => phrase(finding, 'it will look blurred or stepped'),
+    'below-acceptable': (finding) => phrase(finding, 'it will look soft'),
+    'below-good': (finding) => phrase(finding, 'fine for photos, soft for lettering and line art'),
+  },
+});
+
+function judge({ job, artwork }: Inputs): CheckResult {
+  const found = {
+    x: findEnlarging(readLumaLines(artwork, 'x', MOST_LINES)),
+    y: findEnlarging(readLumaLines(artwork, 'y', MOST_LINES)),
+  };
+  const axes = (['x', 'y'] as const).flatMap((axis) => {
+    const one = found[axis];
+    return one === null ? [] : [{ ...one, truePpi: job.effectivePpi[axis] / one.factor }];
+  });
+  const [coarser] = axes.sort((a, b) => a.truePpi - b.truePpi);
+  if (coarser === undefined)
+    return {
+      findings: [],
+      skip: 'the art has too little or too soft detail to tell whether it was enlarged: what its pixels really show is not known',
+    };
+  const facts = { enlargedBy: coarser.factor, truePpi: coarser.truePpi, by: coarser.by };
+  // Art that was not enlarged is for the check of effective resolution.
+  if (coarser.factor === 1) return { findings: [], facts };
+  return { findings: judgePpi(job, coarser, isSure(axes)), facts };
+}
+
+function isSure(axes: readonly Enlarging[]): boolean {
+  const factors = axes.map(({ factor }) => factor);
+  return axes.length === 2 && Math.max(...factors) < SAME * Math.min(...factors);
+}
+
+function judgePpi(
+  job: Job,
+  { factor, truePpi, by }: Enlarging & { readonly truePpi: number },
+  sure: boolean,
+): Finding[] {
+  const limits = job.blank.resolution;
+  const below = (limit: number) => truePpi < limit * (1 - ROUNDING);
+  const [code, severity, limit, aim] = below(limits.stopBelow.value)
+    ? (['below-stop', 'error', limits.stopBelow, limits.acceptable] as const)
+    : below(limits.acceptable.value)
+      ? (['below-acceptable', 'warning', limits.acceptable, limits.acceptable] as const)
+      : (['below-good', 'advice', limits.good, limits.good] as const);
+  if (!below(limit.value)) return [];
+  const share = truePpi / aim.value;
+  const lowered: Severity = sure ? severity : 'advice';
+  return [
+    {
+      code,
+      severity: lowered,
+      actual: { value: truePpi, unit: 'ppi' },
+      expected: { min: limit.value, unit: 'ppi', from: limit.from },
+      facts: {
+        enlargedBy: factor,
+        by,
+        bothDirections: sure,
+        aimPpi: aim.value,
+        widthAtAimMm: job.placementMm.width * share,
+        heightAtAimMm: job.placementMm.height * share,
+      },
+    },
+  ];
+}
+
+function phrase({ actual, expected, facts }: Finding, effect: string): string {
+  const how = facts.by === 'repeated-pixels' ? 'by repeating its pixels ' : '';
+  const width = roundDown(Number(facts.widthAtAimMm));
+  return `The art seems to have been enlarged ${how}${Number(facts.enlargedBy).toFixed(1)} times: its detail is that of about ${Math.round(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Ask for the original, or print it at most ${formatLength(width)} wide (${facts.aimPpi} ppi of real detail).`;
+}
+
+/** To a hundredth of an inch, downwards, so that the advice keeps its promise. */
+function roundDown(mm: number): number {
+  const step = MM_PER_INCH / 100;
+  return Math.floor(mm / step) * step;
+}
