@@ -10,6 +10,7 @@ import { hashOptions } from './hash-options.ts';
 import { hashSource } from './hash-source.ts';
 import {
   appendToRunRecord,
+  compactRunRecord,
   type ReadRunRecordLine,
   type RunRecordLine,
   readRunRecord,
@@ -23,6 +24,8 @@ export interface GoingOn {
   readonly done: ReadonlyMap<PlannedArtwork, ArtworkReport>;
   /** Notes what became of an artwork now. */
   note(artwork: PlannedArtwork, report: ArtworkReport): Promise<void>;
+  /** Compacts the records that were read. */
+  end(): Promise<void>;
 }
 
 /** Of runs that write: what came out of a folder or an archive, with its record in the folder that the files go to. */
@@ -33,7 +36,7 @@ export async function goOn(
   looked: (artworks: number) => void,
 ): Promise<GoingOn> {
   const { cwd, writes } = judging;
-  if (!writes) return { inputs, done: new Map(), note: async () => undefined };
+  if (!writes) return { inputs, done: new Map(), note: async () => undefined, end: async () => undefined };
   const optionsSha256 = await hashOptions(options, judging);
   const records = new Map<string, Promise<ReadonlyMap<string, ReadRunRecordLine>>>();
   const recordOf = (folder: string) => {
@@ -61,6 +64,9 @@ export async function goOn(
   return {
     inputs: placed,
     done,
+    async end() {
+      for (const folder of records.keys()) await compactRunRecord(folder, judging.temps);
+    },
     async note(artwork, report) {
       const outputs = outputsOf.get(artwork);
       if (outputs && isLasting(report))

@@ -1,6 +1,8 @@
 import { appendFile, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type ArtworkReport, SEEDS_SHA256, VERSION } from '../../src/index.ts';
+import { publishFile } from '../output/publish-file.ts';
+import type { TempFiles } from '../output/temp-files.ts';
 
 /** The record of the runs that wrote into a folder, in that folder: a line for each artwork, of two for one file the later. */
 export const RUN_RECORD_NAME = '.blankcheck-run.jsonl';
@@ -36,6 +38,30 @@ export async function readRunRecord(folder: string): Promise<ReadonlyMap<string,
       return parsed ? [[parsed.file, parsed] as const] : [];
     }),
   );
+}
+
+/**
+ * The record without what later lines supersede and what is no line, where that is more than half of it; null where it
+ * is to be left as it is. The lines are the same bytes, in their order.
+ */
+export function compactRecord(text: string): string | null {
+  const lines = text.split('\n').filter((line) => line !== '');
+  const last = new Map<string, number>();
+  for (const [index, line] of lines.entries()) {
+    const parsed = parseLine(line);
+    if (parsed) last.set(parsed.file, index);
+  }
+  const kept = lines.filter((_, index) => last.get(parseLine(lines[index]!)?.file ?? '') === index);
+  return kept.length * 2 < lines.length ? kept.map((line) => `${line}\n`).join('') : null;
+}
+
+/** Compacts the record in the folder, all of it or not at all; where that cannot be, the record only stays longer. */
+export async function compactRunRecord(folder: string, temps: TempFiles): Promise<void> {
+  const path = join(folder, RUN_RECORD_NAME);
+  const compact = compactRecord(await readFile(path, 'utf8').catch(() => ''));
+  if (compact === null) return;
+  const bytes = Buffer.from(compact);
+  await publishFile({ path, told: RUN_RECORD_NAME }, bytes, { replace: true, temps }).catch(() => undefined);
 }
 
 /** Adds a line; where it cannot be written, the artwork is judged anew next time, and that is all. */

@@ -122,6 +122,7 @@ async function judgeWanted(
       },
     });
     const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
+    await goingOn.end();
     tellUnchanged(goingOn.done.size, options, io);
     tellEnd(run, inputs.length, options, io);
     const unmade = await publishDocuments(run, options, judging);

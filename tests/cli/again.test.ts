@@ -115,3 +115,27 @@ describe('a second run over a folder', () => {
     expect(listFiles(cwd)).toEqual(Object.keys(FILES).sort());
   });
 });
+
+describe('the record', () => {
+  const lines = (cwd: string) =>
+    readFileSync(join(cwd, 'out', RUN_RECORD_NAME), 'utf8')
+      .split('\n')
+      .filter((line) => line !== '');
+
+  it('keeps one line for each artwork when more than half of it is superseded, and serves as before', async () => {
+    const cwd = makeFolder(FILES);
+    await runMain(WORDS, { cwd });
+    await runMain([...WORDS, '--fresh', '--force'], { cwd });
+    // Two of four are not more than half.
+    expect(lines(cwd)).toHaveLength(4);
+    const third = await runMain([...WORDS, '--fresh', '--force'], { cwd });
+    expect(lines(cwd).map((line) => JSON.parse(line).file)).toEqual([
+      'basil.60x60mm.png',
+      'mint.60x60mm.png',
+    ]);
+    const fourth = await runMain(WORDS, { cwd });
+    expect(told(fourth.stderr)).toBe(2);
+    expect(fourth.stdout).toBe(third.stdout);
+    expect(listFiles(join(cwd, 'out')).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+  });
+});
