@@ -1,3 +1,5 @@
+import { transform } from './fourier.ts';
+
 /** How strong each period of a row of numbers is, against what lies around it in frequency. */
 export interface Periodogram {
   /** Strength over the median of its neighbourhood; index i stands for i / size cycles a sample. */
@@ -11,7 +13,7 @@ const GROUND = 64;
 /**
  * Periodogram of the numbers less their mean under a Hann window, padded with zeros to at least twice their length, so
  * that no frequency falls between two of its places. Fewer than 2 numbers, and equal ones, give strengths of 0.
- * @see J. W. Cooley and J. W. Tukey, Math. Comp. 19 (1965); F. J. Harris, Proc. IEEE 66 (1978), for the window.
+ * @see F. J. Harris, Proc. IEEE 66 (1978), for the window.
  */
 export function makePeriodogram(values: Float64Array): Periodogram {
   let size = 4;
@@ -46,37 +48,4 @@ function overGround(magnitudes: Float64Array): Float64Array {
       over[i] = magnitudes[i]! / ground;
   }
   return over;
-}
-
-/** Discrete Fourier transform in place; the length is a power of 2. */
-function transform(real: Float64Array, imaginary: Float64Array): void {
-  const size = real.length;
-  for (let i = 1, j = 0; i < size; i += 1) {
-    let bit = size >> 1;
-    for (; (j & bit) !== 0; bit >>= 1) j ^= bit;
-    j ^= bit;
-    // The imaginary parts are all 0 still.
-    if (i < j) [real[i], real[j]] = [real[j]!, real[i]!];
-  }
-  for (let half = 1; half < size; half *= 2)
-    for (let k = 0; k < half; k += 1) {
-      const [cos, sin] = [Math.cos((Math.PI * k) / half), -Math.sin((Math.PI * k) / half)];
-      for (let at = k; at < size; at += 2 * half) butterfly(real, imaginary, at, at + half, cos, sin);
-    }
-}
-
-function butterfly(
-  real: Float64Array,
-  imaginary: Float64Array,
-  at: number,
-  partner: number,
-  cos: number,
-  sin: number,
-): void {
-  const re = real[partner]! * cos - imaginary[partner]! * sin;
-  const im = real[partner]! * sin + imaginary[partner]! * cos;
-  real[partner] = real[at]! - re;
-  imaginary[partner] = imaginary[at]! - im;
-  real[at]! += re;
-  imaginary[at]! += im;
 }

@@ -46,22 +46,29 @@ export function readLightnessLines(
 }
 
 function readLine(raster: Raster, boxPx: RectPx, along: 'x' | 'y', line: number): Float32Array {
-  const { widthPx, hasAlpha, model, data } = raster;
+  const read = makeLightnessReader(raster);
+  const step = along === 'x' ? 1 : raster.widthPx;
+  const x = boxPx.x + (along === 'x' ? 0 : line);
+  const y = boxPx.y + (along === 'x' ? line : 0);
+  const values = new Float32Array(along === 'x' ? boxPx.width : boxPx.height);
+  let pixel = y * raster.widthPx + x;
+  for (let i = 0; i < values.length; i += 1, pixel += step) values[i] = read(pixel);
+  return values;
+}
+
+/** L* of a pixel, counted in rows from the top left, over white in the raster's own space. Gray or rgb. */
+export function makeLightnessReader(raster: Raster): (pixel: number) => number {
+  const { hasAlpha, model, data } = raster;
   if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
   const lightness = lightnessTable();
   const channels = channelsOf(raster);
   const full = fullScaleOf(raster);
   const [green, blue] = model === 'rgb' ? [1, 2] : [0, 0];
   const scale = (255 * FINE) / full;
-  const step = (along === 'x' ? 1 : widthPx) * channels;
-  const x = boxPx.x + (along === 'x' ? 0 : line);
-  const y = boxPx.y + (along === 'x' ? line : 0);
-  const values = new Float32Array(along === 'x' ? boxPx.width : boxPx.height);
-  let from = (y * widthPx + x) * channels;
-  for (let i = 0; i < values.length; i += 1, from += step) {
+  return (pixel) => {
+    const from = pixel * channels;
     const luma = 0.2126 * data[from]! + 0.7152 * data[from + green]! + 0.0722 * data[from + blue]!;
     const share = hasAlpha ? data[from + channels - 1]! / full : 1;
-    values[i] = lightness[Math.floor((luma * share + full * (1 - share)) * scale + 0.5)]!;
-  }
-  return values;
+    return lightness[Math.floor((luma * share + full * (1 - share)) * scale + 0.5)]!;
+  };
 }

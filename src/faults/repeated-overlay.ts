@@ -1,0 +1,158 @@
+import type { LightnessCells } from '../raster/lightness-cells.ts';
+import { findLattice, type Lattice, type Shift } from './lattice.ts';
+import { measureLocalContrast } from './local-contrast.ts';
+import { measureSelfLikeness } from './self-likeness.ts';
+
+/** Something half transparent that comes back again and again over art which does not. */
+export interface RepeatedOverlay {
+  /** From one to the next, in cells: two directions, the longer first. */
+  readonly steps: readonly [Shift, Shift];
+  /** How many of them lie on the picture. */
+  readonly times: number;
+  /** How far its strokes stand out from what is around them, L*, mean. */
+  readonly strength: number;
+}
+
+/** Limits of the search, tried on real pictures with and without an overlay (tests/rates; own choice). */
+const LEAST = { score: 42, sameness: 1.8, agree: 0.7, through: 0.35, behind: 1 } as const;
+/** As much as on art beside the strokes, or a little more by chance: more comes of edges of the art itself. */
+const MOST_THROUGH = 2;
+/** Places of a repeat that are told apart along each side: one for one and a half cells. */
+const PLACES = { least: 8, most: 40, cells: 1.5 } as const;
+/** Correlation from which two repeats look alike (own choice). */
+const ALIKE = 0.1;
+/** Variance of contrast below which a repeat is flat, L* squared: rounding to 8 bits gives less (own choice). */
+const FLAT = 0.02;
+/** Of the root mean square of all places: above is a stroke, below is none (own choice). */
+const STROKE = 1.5;
+const NO_STROKE = 0.7;
+
+/**
+ * The repeated overlay over a picture of cells; null where there is none. It repeats exactly, stands out over the same
+ * art only a little, and lets that art through: art that repeats itself, as a pattern does, is the same at each repeat
+ * on its strokes and beside them, and is none. Sides under 64 cells hold no three repeats and are null.
+ */
+export function findRepeatedOverlay(cells: LightnessCells): RepeatedOverlay | null {
+  if (Math.min(cells.width, cells.height) < 64) return null;
+  const contrast = measureLocalContrast(cells);
+  const lattice = findLattice(measureSelfLikeness(cells, contrast));
+  if (lattice === null || lattice.score < LEAST.score) return null;
+  const fold = foldOnto(lattice.steps, cells, contrast);
+  const isOverlay =
+    fold.sameness >= LEAST.sameness &&
+    fold.agree >= LEAST.agree &&
+    fold.behind >= LEAST.behind &&
+    fold.through >= LEAST.through &&
+    fold.through <= MOST_THROUGH;
+  return isOverlay ? { steps: lattice.steps, times: fold.times, strength: fold.strength } : null;
+}
+
+interface Fold {
+  /** Repeats that lie on the picture for the most part and are not flat. */
+  readonly times: number;
+  /** Share of those that look like the others. */
+  readonly agree: number;
+  /** Variance of the mean of all repeats over that which chance gives: the variance of one, divided by their number. */
+  readonly sameness: number;
+  /** Standard deviation of L* from repeat to repeat: of places without a stroke, and on strokes as a share of that. */
+  readonly behind: number;
+  readonly through: number;
+  readonly strength: number;
+}
+
+/** Lays all repeats over one another, in two halves like the fields of a chessboard. */
+function foldOnto(
+  [long, short]: Lattice['steps'],
+  { width, height, values }: LightnessCells,
+  contrast: Float64Array,
+): Fold {
+  const determinant = long[0] * short[1] - long[1] * short[0];
+  const area = Math.abs(determinant);
+  const side = Math.max(PLACES.least, Math.min(PLACES.most, Math.round(Math.sqrt(area) / PLACES.cells)));
+  const half = side * side;
+  const sums = new Float64Array(2 * half);
+  const squares = new Float64Array(2 * half);
+  const lightness = new Float64Array(2 * half);
+  const lightnessSquares = new Float64Array(2 * half);
+  const counts = new Float64Array(2 * half);
+  const placeOf = new Int32Array(contrast.length);
+  const repeatOf = new Map<number, number[]>();
+  for (let y = 0, cell = 0; y < height; y += 1)
+    for (let x = 0; x < width; x += 1, cell += 1) {
+      const along = (x * short[1] - y * short[0]) / determinant;
+      const across = (y * long[0] - x * long[1]) / determinant;
+      const [i, j] = [Math.floor(along), Math.floor(across)];
+      const place = ((i + j) & 1) * half + partOf(along - i, side) * side + partOf(across - j, side);
+      const value = contrast[cell]!;
+      sums[place]! += value;
+      squares[place]! += value * value;
+      counts[place]! += 1;
+      lightness[place]! += values[cell]!;
+      lightnessSquares[place]! += values[cell]! ** 2;
+      placeOf[cell] = place;
+      const key = i * 65536 + j;
+      const cells = repeatOf.get(key);
+      if (cells === undefined) repeatOf.set(key, [cell]);
+      else cells.push(cell);
+    }
+  const likenesses = [...repeatOf.values()]
+    .filter((cells) => cells.length > area / 2)
+    .map((cells) =>
+      likenessOf(cells, contrast, (cell) => {
+        const other = (placeOf[cell]! + half) % (2 * half);
+        return sums[other]! / Math.max(1, counts[other]!);
+      }),
+    )
+    .filter((likeness) => likeness !== null);
+  const times = (width * height) / area;
+  const of = (list: Float64Array, i: number) => list[i]! + list[half + i]!;
+  const variance = squares.reduce((sum, square) => sum + square, 0) / contrast.length;
+  const means = Float64Array.from({ length: half }, (_, i) => of(sums, i) / Math.max(1, of(counts, i)));
+  const ofMeans = means.reduce((sum, mean, i) => sum + of(counts, i) * mean * mean, 0) / contrast.length;
+  const deviation = (i: number) =>
+    Math.sqrt(Math.max(0, of(lightnessSquares, i) / of(counts, i) - (of(lightness, i) / of(counts, i)) ** 2));
+  const places = [...means.keys()].filter((i) => of(counts, i) >= 3);
+  const strokes = places.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
+  const behind = meanOf(
+    places.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans)).map(deviation),
+  );
+  return {
+    times: likenesses.length,
+    agree: meanOf(likenesses.map((likeness) => (likeness > ALIKE ? 1 : 0))),
+    sameness: (ofMeans / variance) * times,
+    behind,
+    through: lowTenth(strokes.map(deviation)) / behind,
+    strength: meanOf(strokes.map((i) => Math.abs(means[i]!))),
+  };
+}
+
+/** Correlation of a repeat with what the others of the other half show there; null where it is flat. */
+function likenessOf(
+  cells: readonly number[],
+  contrast: Float64Array,
+  expect: (cell: number) => number,
+): number | null {
+  let [product, own, expected] = [0, 0, 0];
+  for (const cell of cells) {
+    const [value, wanted] = [contrast[cell]!, expect(cell)];
+    product += value * wanted;
+    own += value * value;
+    expected += wanted * wanted;
+  }
+  return own < FLAT * cells.length ? null : product / Math.sqrt(own * expected || 1);
+}
+
+/** Which of the parts along a side of a repeat a share of 0 to below 1 falls into. */
+function partOf(share: number, side: number): number {
+  return Math.min(side - 1, Math.floor(share * side));
+}
+
+/** What a tenth of the values lies below: the middle of strokes, where nothing beside them is mixed in; 0 of none. */
+function lowTenth(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 10)] ?? 0;
+}
+
+/** 0 of none. */
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+}

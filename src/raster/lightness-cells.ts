@@ -1,0 +1,39 @@
+import type { RectPx } from '../geometry/rectangle.ts';
+import { makeLightnessReader } from './lightness-lines.ts';
+import type { Raster } from './raster.ts';
+
+/** A small picture of L*, rows from the top. */
+export interface LightnessCells {
+  readonly width: number;
+  readonly height: number;
+  /** L* of each cell over white, 0…100. */
+  readonly values: Float64Array;
+  /** Side of a cell in pixels of the raster. */
+  readonly cellPx: number;
+}
+
+/** Pixels that are read of a cell along each side: their mean lies close enough to that of all (tests/raster). */
+const READ = 4;
+
+/**
+ * The box in square cells of whole pixels, so large that no side has more than `most` of them. Each is the mean of up to
+ * 4 x 4 of its pixels, evenly spread. What is left at the right and bottom of the last whole cell is not read.
+ * Gray or rgb.
+ */
+export function readLightnessCells(raster: Raster, boxPx: RectPx, most: number): LightnessCells {
+  const cellPx = Math.ceil(Math.max(boxPx.width, boxPx.height) / most);
+  const width = Math.floor(boxPx.width / cellPx);
+  const height = Math.floor(boxPx.height / cellPx);
+  const read = makeLightnessReader(raster);
+  const count = Math.min(READ, cellPx);
+  const steps = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * cellPx) / count));
+  const values = new Float64Array(width * height);
+  for (let y = 0, cell = 0; y < height; y += 1)
+    for (let x = 0; x < width; x += 1, cell += 1) {
+      const corner = (boxPx.y + y * cellPx) * raster.widthPx + boxPx.x + x * cellPx;
+      let sum = 0;
+      for (const dy of steps) for (const dx of steps) sum += read(corner + dy * raster.widthPx + dx);
+      values[cell] = sum / (count * count);
+    }
+  return { width, height, values, cellPx };
+}
