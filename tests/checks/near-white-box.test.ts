@@ -49,6 +49,28 @@ describe('near-white-box', () => {
     expect(finding!.place!.mm).toMatchObject({ x: 20, y: 20 });
   });
 
+  it('says the same of the same art drawn finer: what it measures on pixels is what is printed', () => {
+    const drawn = (fold: number, ground: number, seed: number) => {
+      const next = seededNumbers(seed);
+      const side = 200 * fold;
+      // Grain of a pixel, which a print evens out where pixels are finer than it.
+      return paintRaster(side, side, (x, y) =>
+        Math.hypot(x + 0.5 - side / 2, y + 0.5 - side / 2) < side / 4
+          ? GREEN
+          : gray(ground + Math.floor(next() * 5) - 2),
+      );
+    };
+    for (const [ground, code] of [
+      [250, 'near-white'],
+      [200, 'flat-box'],
+    ] as const)
+      for (const fold of [1, 2, 3, 4]) {
+        const found = findingsOf(outcomesOf(drawn(fold, ground, fold), { widthMm: 60 }), 'near-white-box');
+        expect(found.map((finding) => finding.code)).toEqual([code]);
+        expect(Math.abs(Number(found[0]!.facts.areaMm2) - (3600 - 225 * Math.PI))).toBeLessThan(5);
+      }
+  });
+
   it('finds it through the noise of JPEG, with a subject that reaches a side, and with round corners', () => {
     const next = seededNumbers(7);
     const noisy = boxed(() => gray(248 + Math.floor(next() * 7) - 3));

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BlankRecord } from '../../src/catalogue/records.ts';
 import { checkArtwork, type PrintRequest, placeArtwork } from '../../src/check-artwork.ts';
@@ -167,6 +168,35 @@ describe('extend-edges', () => {
     );
     const { mends } = await extend(threads, { blank: DISC, widthMm: 102, extend: 'blur' });
     expect(mends).toHaveLength(1);
+  });
+
+  it('makes a bleed wherever the art lies over the edge, by any way, and asks for no more of it (law)', async () => {
+    const asked = fc.record({
+      how: fc.constantFrom(...EXTEND_HOW),
+      blank: fc.constantFrom(PLATE, DISC, ROUNDED),
+      overMm: fc.integer({ min: 4, max: 24 }).map((quarters) => quarters / 4),
+      x: fc.integer({ min: -9, max: 9 }).map((tenths) => tenths / 10),
+      y: fc.integer({ min: -9, max: 9 }).map((tenths) => tenths / 10),
+    });
+    await fc.assert(
+      fc.asyncProperty(asked, async ({ how, blank, overMm, x, y }) => {
+        const { widthMm, heightMm } = blank.outline!;
+        const longer = Math.max(widthMm, heightMm);
+        // Square art over the whole edge, by half of `overMm` on each side less the offset.
+        const { after, mends, artwork, request } = await extend(chart(260, 260), {
+          blank,
+          widthMm: longer + overMm + 2 * Math.max(Math.abs(x), Math.abs(y)),
+          offsetMm: { x, y },
+          extend: how,
+        });
+        expect(codesOf(after.outcomes).filter((code) => code.startsWith('bleed-cover'))).toEqual([]);
+        for (const { inventedMm } of reportMends(mends, after.outcomes))
+          expect(inventedMm).toBeLessThanOrEqual(3 + 0.5);
+        const again = await mendArtwork(artwork, request);
+        expect(again.mends).toEqual([]);
+      }),
+      { numRuns: 40, seed: 6 },
+    );
   });
 
   it('only where art reaches the edge: a leaf that crosses it grows there alone', async () => {
