@@ -1,4 +1,4 @@
-import { readFileSync, renameSync } from 'node:fs';
+import { readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { TypedOptions } from '../../../cli/arguments.ts';
@@ -17,7 +17,15 @@ const OPTIONS: TypedOptions = { blank: '60x60mm', width: '2mm', out: 'out', json
 async function watch(
   cwd: string,
   events: Readonly<Record<number, () => void>>,
-  { seconds = 12, options = OPTIONS }: { readonly seconds?: number; readonly options?: TypedOptions } = {},
+  {
+    seconds = 12,
+    options = OPTIONS,
+    command = 'prepare',
+  }: {
+    readonly seconds?: number;
+    readonly options?: TypedOptions;
+    readonly command?: 'prepare' | 'check';
+  } = {},
 ) {
   const interrupt = new AbortController();
   const out: string[] = [];
@@ -49,11 +57,31 @@ async function watch(
       if (second === seconds) interrupt.abort({ interruptedBy: 'SIGINT' });
     },
   };
-  const code = await watchFolders('prepare', ['beds'], options, io, createTempFiles(), clock);
+  const code = await watchFolders(command, ['beds'], options, io, createTempFiles(), clock);
   return { code, told, out, stderr: err.join('') };
 }
 
 describe('--watch', () => {
+  it('of check tells the same at the same seconds, and writes nothing', async () => {
+    const cwd = makeFolder({ 'beds/bean.png': ART });
+    const { out: _out, ...options } = OPTIONS;
+    const events = {
+      4: () => putFiles(cwd, { 'beds/pea.png': OTHER }),
+      8: () => putFiles(cwd, { 'beds/bean.png': OTHER }),
+    };
+    const checked = await watch(cwd, events, { command: 'check', options });
+    expect(checked.code).toBe(130);
+    expect(checked.told.map(([, path, status]) => [path, status])).toEqual([
+      ['beds/bean.png', 'ready'],
+      ['beds/pea.png', 'ready'],
+      ['beds/bean.png', 'ready'],
+    ]);
+    expect(listFiles(cwd)).toEqual(['beds/bean.png', 'beds/pea.png']);
+    putFiles(cwd, { 'beds/bean.png': ART });
+    rmSync(join(cwd, 'beds/pea.png'));
+    expect((await watch(cwd, events)).told).toEqual(checked.told);
+  });
+
   it('prepares what is there and what lands, each once it rested, and ends with 130 and one summary', async () => {
     const cwd = makeFolder({ 'beds/bean.png': ART, 'beds/notes.txt': 'none' });
     const { code, told, out } = await watch(cwd, { 4: () => putFiles(cwd, { 'beds/pea.png': OTHER }) });
