@@ -1,12 +1,12 @@
 import type { LumaLines } from '../raster/luma-lines.ts';
-import { PATCH_PX } from './sample-fit.ts';
+import { PATCH_PX } from './sampling.ts';
 
 /**
  * The patch of `PATCH_PX` pixels richest in curvature of each line, less its mean, of the richest `most` lines. Patches that touch
  * black or white, or are not opaque, are none. Fewer, or an empty list, where there is not as much.
  */
-export function findDetailPatches({ length, values, whole }: LumaLines, most: number): Float32Array[] {
-  const found: { patch: Float32Array; detail: number }[] = [];
+export function findDetailPatches({ length, values, whole }: LumaLines, most: number): Float64Array[] {
+  const found: { patch: Float64Array; detail: number }[] = [];
   for (const [i, line] of values.entries()) {
     let best = { from: -1, detail: 0 };
     for (let from = 0; from + PATCH_PX <= length; from += PATCH_PX / 2) {
@@ -29,8 +29,8 @@ function detailOf(line: Float32Array, whole: Uint8Array, from: number): number {
   return detail;
 }
 
-function withoutMean(line: Float32Array, from: number): Float32Array {
-  const patch = line.slice(from, from + PATCH_PX);
+function withoutMean(line: Float32Array, from: number): Float64Array {
+  const patch = Float64Array.from(line.subarray(from, from + PATCH_PX));
   const mean = patch.reduce((sum, value) => sum + value, 0) / PATCH_PX;
   return patch.map((value) => value - mean);
 }

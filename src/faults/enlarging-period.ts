@@ -6,7 +6,7 @@ export const LEAST_FACTOR = 1.15;
 export const MOST_FACTOR = 8;
 /** Over the ground, whose median is 1: noise hardly ever exceeds 4. */
 const LEAST_STRENGTH = 4;
-const MOST_PEAKS = 8;
+const MOST_PEAKS = 5;
 /** Curvature above this belongs to outlines, codes (own choice): counted in full a few would drown everything else. */
 const CURVATURE_CAP = 24;
 const LEAST_FREQUENCY = 0.05;

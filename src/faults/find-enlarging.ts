@@ -1,8 +1,10 @@
 import type { LumaLines } from '../raster/luma-lines.ts';
 import { findDetailPatches } from './detail-patches.ts';
 import { findEnlargingPeriods, MOST_FACTOR } from './enlarging-period.ts';
+import { KERNELS } from './kernel-weights.ts';
 import { findRepeatedPixels, hasManyTones } from './repeated-pixels.ts';
 import { fitSamples } from './sample-fit.ts';
+import { prepareSampling, type Sampling } from './sampling.ts';
 import { hasSharpSteps } from './sharp-steps.ts';
 
 /** By how much lines were enlarged, and how that is known. */
@@ -12,7 +14,8 @@ export interface Enlarging {
   readonly by: 'repeated-pixels' | 'interpolation' | 'nothing';
 }
 
-/** Patches that a first look takes, those that a verdict takes, and what there must be (own choice). */
+/** Patches that choose a kernel, those of a first look, those of a verdict, and what there must be (own choice). */
+const KERNEL_PATCHES = 4;
 const FIRST_PATCHES = 10;
 const MOST_PATCHES = 32;
 const LEAST_PATCHES = 6;
@@ -23,8 +26,9 @@ const MOST_LEFT = 3;
 /** A factor beside the right one leaves this many times more, or the right one is not told from others (own choice, by the tables). */
 const LEAST_DIP = 1.3;
 const BESIDE = 0.06;
-/** What a first look must show of that to go on. */
-const LIKELY_DIP = 1;
+/** What a first look must show of that to go on, and how many go on at most: each verdict costs more than ten looks (own choice, by the tables). */
+const LIKELY_DIP = 1.1;
+const MOST_LIKELY = 3;
 /**
  * Straight lines between samples are straight between finer ones too: a multiple that leaves hardly more is the right one,
  * though what lies beside it is told from it less (own choice, by the tables).
@@ -52,18 +56,19 @@ export function findEnlarging(lines: LumaLines): Enlarging | null {
   const fine: Enlarging = { factor: 1, by: 'nothing' };
   if (patches.length < LEAST_PATCHES) return hasSharpSteps(lines) ? fine : null;
   const few = patches.filter((_, i) => i % Math.ceil(patches.length / FIRST_PATCHES) === 0);
-  const right: Candidate[] = [];
-  for (const factor of [WITHOUT_PERIOD, ...findEnlargingPeriods(lines)])
-    if (judgeFactor(few, factor).dip > LIKELY_DIP) {
-      const candidate = judgeFactor(patches, factor);
-      if (candidate.dip > LEAST_DIP) right.push(candidate);
-    }
+  const right = [WITHOUT_PERIOD, ...findEnlargingPeriods(lines)]
+    .map((factor) => glance(few, factor))
+    .filter(({ dip }) => dip > LIKELY_DIP)
+    .sort((a, b) => b.dip - a.dip)
+    .slice(0, MOST_LIKELY)
+    .map(({ factor }) => judgeFactor(patches, factor))
+    .filter(({ dip }) => dip > LEAST_DIP);
   const [first] = right.sort((a, b) => b.dip - a.dip);
   if (first !== undefined) {
     const factor = multipleOf(first, patches);
     return factor >= SPREADS && hasSharpSteps(lines) ? fine : { factor, by: 'interpolation' };
   }
-  return leftOf(patches, SINGLE) > LEAST_OF_SINGLE || hasSharpSteps(lines) ? fine : null;
+  return leftOf(patches, prepareSampling(SINGLE)) > LEAST_OF_SINGLE || hasSharpSteps(lines) ? fine : null;
 }
 
 /** A factor with what its samples leave, and how many times more those of factors beside it leave: 0 where it explains nothing. */
@@ -73,7 +78,7 @@ interface Candidate {
   readonly dip: number;
 }
 
-function multipleOf({ factor, left }: Candidate, patches: readonly Float32Array[]): number {
+function multipleOf({ factor, left }: Candidate, patches: readonly Float64Array[]): number {
   const multiple = MULTIPLES.map((times) => times * factor).find((larger) => {
     if (larger > MOST_FACTOR) return false;
     const candidate = judgeFactor(patches, larger);
@@ -82,14 +87,29 @@ function multipleOf({ factor, left }: Candidate, patches: readonly Float32Array[
   return multiple ?? factor;
 }
 
-function judgeFactor(patches: readonly Float32Array[], factor: number): Candidate {
-  const left = leftOf(patches, factor);
+/** What `judgeFactor` would say, hardly ever less, by one kernel: the one that leaves least of some of the patches. */
+function glance(patches: readonly Float64Array[], factor: number): Candidate {
+  const some = patches.slice(0, KERNEL_PATCHES);
+  const lefts = Array.from({ length: KERNELS.length }, (_, kernel) =>
+    leftOf(some, prepareSampling(factor, [kernel])),
+  );
+  return judgeFactor(patches, factor, [lefts.indexOf(Math.min(...lefts))]);
+}
+
+function judgeFactor(
+  patches: readonly Float64Array[],
+  factor: number,
+  kernels?: readonly number[],
+): Candidate {
+  const left = leftOf(patches, prepareSampling(factor, kernels));
   if (left > MOST_LEFT) return { factor, left, dip: 0 };
-  const beside = [1 - BESIDE, 1 + BESIDE].map((share) => leftOf(patches, factor * share));
+  const beside = [1 - BESIDE, 1 + BESIDE].map((share) =>
+    leftOf(patches, prepareSampling(factor * share, kernels)),
+  );
   return { factor, left, dip: Math.min(...beside) / Math.max(left, Number.EPSILON) };
 }
 
-function leftOf(patches: readonly Float32Array[], factor: number): number {
-  const sorted = fitSamples(patches, factor).sort();
+function leftOf(patches: readonly Float64Array[], sampling: Sampling): number {
+  const sorted = fitSamples(patches, sampling).sort();
   return sorted[Math.floor(FITTING_SHARE * (sorted.length - 1))]!;
 }

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findEnlarging } from '../../src/faults/find-enlarging.ts';
 import { findRepeatedPixels } from '../../src/faults/repeated-pixels.ts';
-import { fitSamples, PATCH_PX } from '../../src/faults/sample-fit.ts';
+import { fitSamples } from '../../src/faults/sample-fit.ts';
+import { PATCH_PX, prepareSampling } from '../../src/faults/sampling.ts';
 import { cropRaster } from '../../src/raster/crop.ts';
 import { readLumaLines } from '../../src/raster/luma-lines.ts';
 import type { Raster } from '../../src/raster/raster.ts';
@@ -85,7 +86,7 @@ describe('samples that explain a patch', () => {
   const lineOf = (seed: number, factor: number) => {
     const next = seededNumbers(seed);
     const samples = Float64Array.from({ length: 90 }, () => 200 * next());
-    return Float32Array.from({ length: PATCH_PX }, (_, i) => {
+    return Float64Array.from({ length: PATCH_PX }, (_, i) => {
       const place = i / factor + 4;
       const [at, part] = [Math.floor(place), place % 1];
       return samples[at]! * (1 - part) + samples[at + 1]! * part - 100;
@@ -99,8 +100,8 @@ describe('samples that explain a patch', () => {
         fc.double({ min: 1.6, max: 6, noNaN: true }),
         (seed, factor) => {
           const patch = lineOf(seed, factor);
-          const [right] = fitSamples([patch], factor);
-          const [wrong] = fitSamples([patch], factor * 1.1);
+          const [right] = fitSamples([patch], prepareSampling(factor));
+          const [wrong] = fitSamples([patch], prepareSampling(factor * 1.1));
           expect(right).toBeLessThan(0.1);
           expect(wrong).toBeGreaterThan(2);
         },
