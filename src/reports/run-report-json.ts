@@ -135,7 +135,14 @@ function findingOf(check: string, finding: Finding, checks: readonly CheckDefini
       : roundNumbers({ ...(actual && { actual }), ...(expected && { expected }) })),
     ...(place && { place: { px: rectOf(place.px), mm: rectOf(place.mm) } }),
     facts: roundNumbers(facts),
+    ...pageOf(check, code),
   };
+}
+
+/** Where the package explains it; a check of somebody else's has no page here. */
+function pageOf(check: string, code: string): object {
+  const explained = CHECKS.some(({ id, codes }) => id === check && Object.hasOwn(codes, code));
+  return explained ? { page: `docs/findings/${check}.md#${code}` } : {};
 }
 
 function mendOf({ inventedMm, ...report }: MendReport): object {

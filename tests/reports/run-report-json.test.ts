@@ -92,6 +92,7 @@ describe('run report as JSON', () => {
       'expected',
       'place',
       'facts',
+      'page',
     ]);
   });
 
@@ -110,7 +111,7 @@ describe('run report as JSON', () => {
 
   it('leaves out actual, expected and place where they mean nothing', () => {
     const [finding] = parse([NASTY_REPORTS['nothing-visible']]).results[0].outcomes[0].findings;
-    expect(Object.keys(finding)).toEqual(['code', 'severity', 'message', 'facts']);
+    expect(Object.keys(finding)).toEqual(['code', 'severity', 'message', 'facts', 'page']);
   });
 
   it('tells the facts of a pass', () => {
@@ -154,7 +155,7 @@ describe('report schema', () => {
   });
 
   it('needs every field that is not optional', () => {
-    const optional = /\.(actual|expected|place|min|max)$|facts\./;
+    const optional = /\.(actual|expected|place|page|min|max)$|facts\./;
     const document = parse([
       NASTY_REPORTS['every-severity'],
       NASTY_REPORTS['cut-art'],
