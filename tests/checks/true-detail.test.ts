@@ -62,6 +62,16 @@ describe('true-detail', () => {
     });
   });
 
+  it('lowers to advice what a small factor says, not a larger one', async () => {
+    const severityOf = (raster: Raster) =>
+      findingsOf([outcomeOf(raster, (raster.widthPx / 300) * 25.4 * 2.5)], 'true-detail').map(
+        ({ severity }) => severity,
+      );
+    // 120 ppi of pixels, and less of detail: below the stop limit of 150.
+    expect(severityOf(await scaled(paintLeaves(), 1.4, 'cubic'))).toEqual(['advice']);
+    expect(severityOf(await scaled(paintLeaves(), 1.6, 'cubic'))).toEqual(['error']);
+  });
+
   it('sees 16 bits alike', () => {
     const [eight] = findingsOf([outcomeOf(art, at(147))], 'true-detail');
     const [sixteen] = findingsOf([outcomeOf(deepen(art), at(147))], 'true-detail');
