@@ -34,7 +34,7 @@ async function answer(request: Request, io: Io, temps: TempFiles): Promise<numbe
       return 0;
     case 'help': {
       const { renderHelp } = await import('./help.ts');
-      io.stdout.write(await renderHelp(request.about, io.stdout.columns ?? 80));
+      io.stdout.write(await renderHelp(request.about, io.stdout.columns || 80));
       return 0;
     }
     case 'run':

@@ -47,7 +47,7 @@ export function createProgress(
     else {
       const bar = state.total === 0 ? '' : `${drawBar(state.done / state.total)} `;
       const current = state.current === '' ? '' : `  ${showHidden(state.current)}`;
-      stderr.write(`${CLEAR_LINE}${`${bar}${text}${current}`.slice(0, (stderr.columns ?? 80) - 1)}`);
+      stderr.write(`${CLEAR_LINE}${`${bar}${text}${current}`.slice(0, (stderr.columns || 80) - 1)}`);
       state.drawn = true;
     }
   };

@@ -3,11 +3,15 @@ import type { Asker } from './asker.ts';
 
 /** Lines of the list that are seen at once: few enough for a small window (own choice). */
 const LINES_AT_ONCE = 8;
+/** What terminals are wide of old. */
+const DEFAULT_COLUMNS = 80;
 
 /** Asks at the terminal of this process; on standard error, since standard output carries data only. */
 export function createTerminalAsker(interrupt: AbortSignal): Asker {
   return {
     async choose(message, search, otherwise) {
+      // A terminal that does not know its size says 0: the list would be laid out in lines of no letters.
+      process.stderr.columns ||= DEFAULT_COLUMNS;
       const answer = await autocomplete<string>({
         message,
         // Found and ordered by us for what is typed; its own filter has nothing to add.
