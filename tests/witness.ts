@@ -38,6 +38,7 @@ const PACKAGES = {
   'desktop-file-validate': 'desktop-file-utils',
   shellcheck: 'shellcheck',
   script: 'bsdutils',
+  vips: 'libvips-tools',
 } as const;
 
 export type Witness = keyof typeof PACKAGES;
