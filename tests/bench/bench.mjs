@@ -9,6 +9,7 @@ import { COLOURS, CUT_OUTS, DETAIL, timeChecks } from './check-times.mjs';
 import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
 import { folderRows } from './folder-rows.mjs';
+import { historyRows } from './history-rows.mjs';
 import { median, row, runNode, timeInTurn } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
 import { reportRows } from './report-rows.mjs';
@@ -140,4 +141,5 @@ for (const [name, path] of Object.entries(await benchPictures())) {
 rows.push(...(await folderRows()));
 rows.push(...(await sheetRows(ROUNDS)));
 rows.push(...(await reportRows()));
+rows.push(...(await historyRows(ROUNDS)));
 console.table(rows);
