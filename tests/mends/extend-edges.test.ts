@@ -195,7 +195,7 @@ describe('extend-edges', () => {
         const again = await mendArtwork(artwork, request);
         expect(again.mends).toEqual([]);
       }),
-      { numRuns: 40, seed: 6 },
+      { numRuns: 20, seed: 6 },
     );
   });
 
