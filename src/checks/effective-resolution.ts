@@ -1,11 +1,9 @@
 import type { VectorFacts } from '../formats/artwork.ts';
-import { formatLength, MM_PER_INCH } from '../geometry/length.ts';
+import { formatLength } from '../geometry/length.ts';
 import type { BlankInHand } from '../job/job.ts';
 import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
-
-/** Doubles lose at most this share on the way from pixels and mm to ppi; it must not decide a verdict. */
-const ROUNDING = 1e-9;
+import { findMissedLimit, roundDownForAdvice } from './ppi-limit.ts';
 
 interface Inputs {
   readonly ppi: { readonly x: number; readonly y: number };
@@ -67,13 +65,9 @@ function worstPicturePpi(vector: VectorFacts, ppi: Inputs['ppi']): number | null
 }
 
 function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Finding['facts']): Finding[] {
-  const below = (limit: number) => ppi < limit * (1 - ROUNDING);
-  const [code, severity, limit, aim] = below(limits.stopBelow.value)
-    ? (['below-stop', 'error', limits.stopBelow, limits.acceptable] as const)
-    : below(limits.acceptable.value)
-      ? (['below-acceptable', 'warning', limits.acceptable, limits.acceptable] as const)
-      : (['below-good', 'advice', limits.good, limits.good] as const);
-  if (!below(limit.value)) return [];
+  const missed = findMissedLimit(ppi, limits);
+  if (missed === null) return [];
+  const { code, severity, limit, aim } = missed;
   // The other axis shrinks along, so the proportions of the print stay.
   const share = ppi / aim.value;
   return [
@@ -96,11 +90,5 @@ function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Findin
 function phrase({ actual, expected, facts }: Finding, effect: string): string {
   const what = facts.vector ? 'A picture inside the drawing has' : 'The art has';
   const larger = Math.ceil(Number(facts.enlargeBy) * 10) / 10;
-  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Print it at most ${formatLength(roundDown(Number(facts.widthAtAimMm)))} wide (${facts.aimPpi} ppi), or get a file with ${larger} times as many pixels each way.`;
-}
-
-/** To a hundredth of an inch, downwards, so that the advice keeps its promise. */
-function roundDown(mm: number): number {
-  const step = MM_PER_INCH / 100;
-  return Math.floor(mm / step) * step;
+  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Print it at most ${formatLength(roundDownForAdvice(Number(facts.widthAtAimMm)))} wide (${facts.aimPpi} ppi), or get a file with ${larger} times as many pixels each way.`;
 }

@@ -1,10 +1,11 @@
 import { type Enlarging, findEnlarging } from '../faults/find-enlarging.ts';
-import { formatLength, MM_PER_INCH } from '../geometry/length.ts';
+import { formatLength } from '../geometry/length.ts';
 import type { Job } from '../job/job.ts';
 import { readLumaLines } from '../raster/luma-lines.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding, Severity } from './finding.ts';
+import { findMissedLimit, roundDownForAdvice } from './ppi-limit.ts';
 
 /** Rows, and columns, that are looked at (own choice: a patch of each, and periods over all). */
 const MOST_LINES = 128;
@@ -15,8 +16,6 @@ const SAME = 1.2;
  * by 1.15 to 1.33, both ways alike (tests/rates/real.md).
  */
 const PLAIN = 1.5;
-/** Doubles lose at most this share on the way from pixels and mm to ppi; it must not decide a verdict. */
-const ROUNDING = 1e-9;
 
 interface Inputs {
   readonly job: Job;
@@ -83,14 +82,9 @@ function judgePpi(
   { factor, truePpi, by }: Enlarging & { readonly truePpi: number },
   sure: boolean,
 ): Finding[] {
-  const limits = job.blank.resolution;
-  const below = (limit: number) => truePpi < limit * (1 - ROUNDING);
-  const [code, severity, limit, aim] = below(limits.stopBelow.value)
-    ? (['below-stop', 'error', limits.stopBelow, limits.acceptable] as const)
-    : below(limits.acceptable.value)
-      ? (['below-acceptable', 'warning', limits.acceptable, limits.acceptable] as const)
-      : (['below-good', 'advice', limits.good, limits.good] as const);
-  if (!below(limit.value)) return [];
+  const missed = findMissedLimit(truePpi, job.blank.resolution);
+  if (missed === null) return [];
+  const { code, severity, limit, aim } = missed;
   const share = truePpi / aim.value;
   const isPlain = sure && (factor >= PLAIN || by === 'repeated-pixels');
   const lowered: Severity = isPlain ? severity : 'advice';
@@ -114,12 +108,6 @@ function judgePpi(
 
 function phrase({ actual, expected, facts }: Finding, effect: string): string {
   const how = facts.by === 'repeated-pixels' ? 'by repeating its pixels ' : '';
-  const width = roundDown(Number(facts.widthAtAimMm));
+  const width = roundDownForAdvice(Number(facts.widthAtAimMm));
   return `The art seems to have been enlarged ${how}${Number(facts.enlargedBy).toFixed(1)} times: its detail is that of about ${Math.round(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Ask for the original, or print it at most ${formatLength(width)} wide (${facts.aimPpi} ppi of real detail).`;
-}
-
-/** To a hundredth of an inch, downwards, so that the advice keeps its promise. */
-function roundDown(mm: number): number {
-  const step = MM_PER_INCH / 100;
-  return Math.floor(mm / step) * step;
 }
