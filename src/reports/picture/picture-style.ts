@@ -7,8 +7,8 @@ export const PICTURE_STYLE = `
 .edge{stroke-dasharray:18 6 4 6}.safe{stroke-dasharray:14 10}.bleed{stroke-dasharray:3 8}
 .under{stroke-dasharray:none}
 .found{stroke-width:5px}.found.under{stroke-width:10px}
-.found.error{stroke:#a3001b}.found.warning{stroke:#7a4a00;stroke-dasharray:18 8}.found.advice{stroke:#0b4f8a;stroke-dasharray:5 7}
-.found.under{stroke:#fff;stroke-dasharray:none}
+.found.error{stroke:#a3001b}.found.warning{stroke:#7a4a00;stroke-dasharray:18 8}.found.advice{stroke:#0b4f8a;stroke-dasharray:12 6 3 6}
+.found.under{stroke:#fff;stroke-dasharray:none;stroke-opacity:.6}
 .badge polygon,.badge circle{stroke:#fff;stroke-width:3px;vector-effect:non-scaling-stroke}
 .error polygon,.label.error{fill:#a3001b}.warning polygon,.label.warning{fill:#7a4a00}.advice circle,.label.advice{fill:#0b4f8a}
 .badge path{fill:#fff}
