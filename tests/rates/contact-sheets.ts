@@ -17,7 +17,14 @@ export type Places = Readonly<Record<string, RectPx>>;
 const SILENT_EVERY = 7;
 /** Faults of a few pixels are shown with so many around them. */
 const AROUND_PX = 24;
-const SMALL = new Set(['edge-fringe', 'stray-pixels', 'hollow-alpha', 'cut-off-edge', 'alpha-haze']);
+const SMALL = new Set([
+  'thin-detail',
+  'edge-fringe',
+  'stray-pixels',
+  'hollow-alpha',
+  'cut-off-edge',
+  'alpha-haze',
+]);
 
 /** Contact sheets of pictures by what was found, in a folder: `<check>.<code>-<n>.png` and a list of names beside each. */
 export function makeSheets(folder: string) {
@@ -62,7 +69,7 @@ export function makeSheets(folder: string) {
       for (const code of found) {
         const [check, own] = code.split('/') as [string, string];
         if (planted?.codes.includes(own)) continue;
-        if (check !== 'marked-preview') await put(code, name, raster);
+        if (code !== 'marked-preview/preview-sized') await put(code, name, raster);
         if (SMALL.has(check) && places[code])
           await put(code, `${name}, its place`, closeUp(raster, places[code]));
       }

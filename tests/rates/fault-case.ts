@@ -18,5 +18,5 @@ export interface Plant {
   /** The codes of which any is the answer. */
   readonly codes: readonly string[];
   /** The picture with the fault, a new one; null where this picture cannot have it. Numbers of chance come from `next`. */
-  readonly plant: (raster: Raster, next: () => number) => Raster | null;
+  readonly plant: (raster: Raster, next: () => number) => Raster | null | Promise<Raster | null>;
 }

@@ -12,6 +12,7 @@ import { makeSheets, type Places } from './contact-sheets.ts';
 import { countReal, RATED, type Seen } from './count-real.ts';
 import { readJudgements } from './judgements.ts';
 import { PLANTS } from './plants.ts';
+import { PLANTS_OF_DETAIL } from './plants-of-detail.ts';
 import { listRealPictures, type RealPicture } from './real-pictures.ts';
 import { renderReal } from './render-rates.ts';
 
@@ -19,8 +20,13 @@ import { renderReal } from './render-rates.ts';
 // SHEETS=<folder> lays the alarms, and as many silences, on contact sheets, to be judged by eye.
 const whole = process.env.RATES === '1';
 const SAMPLE = 8;
-/** Every so many pictures gets a fault, in turn. */
+/** Every so many pictures gets a fault of each list, in turn. */
 const PLANT_EVERY = 4;
+const LISTS = new Map([
+  [1, { plants: PLANTS, seedOf: (index: number) => index }],
+  // The first number of chance hardly differs from one seed to the next.
+  [3, { plants: PLANTS_OF_DETAIL, seedOf: (index: number) => Math.imul(index, 7919) }],
+]);
 const request = { blank: blankOf('tile-ceramic-4.25in') };
 const path = join(dirname(fileURLToPath(import.meta.url)), 'real.md');
 
@@ -30,9 +36,10 @@ async function look(
 ): Promise<Seen & { artwork: Artwork; places: Places }> {
   let artwork = await readArtwork(readFileSync(file));
   let planted: Seen['planted'] = null;
-  if (index % PLANT_EVERY === 1 && PLANTS.length > 0) {
-    const plant = PLANTS[Math.floor(index / PLANT_EVERY) % PLANTS.length]!;
-    const raster = plant.plant(artwork.raster, seededNumbers(index));
+  const list = LISTS.get(index % PLANT_EVERY);
+  if (list !== undefined) {
+    const plant = list.plants[Math.floor(index / PLANT_EVERY) % list.plants.length]!;
+    const raster = await plant.plant(artwork.raster, seededNumbers(list.seedOf(index)));
     if (raster !== null) {
       artwork = { ...artwork, raster };
       planted = plant;
