@@ -10,6 +10,12 @@ const MOST_PEAKS = 5;
 /** Curvature above this belongs to outlines, codes (own choice): counted in full a few would drown everything else. */
 const CURVATURE_CAP = 24;
 const LEAST_FREQUENCY = 0.05;
+/**
+ * Blocks of 8 (ITU-T T.81) whose finest waves were dropped, 6 of 8 being left, look as if they had been enlarged by this.
+ * They have lines at 1/8 and 3/8 too, where such an enlarging has none: its lines are at multiples of 1/4.
+ */
+const FACTOR_OF_BLOCKS = 8 / 6;
+const BLOCK_FREQUENCIES = [1 / 8, 3 / 8];
 
 /**
  * Factors by which the lines may have been enlarged, strongest sign first. The second difference of a picture enlarged by f
@@ -28,6 +34,10 @@ export function findEnlargingPeriods(lines: LumaLines): number[] {
     peaks.push({ frequency: (i + shift) / size, height });
   }
   peaks.sort((a, b) => b.height - a.height);
+  const hasBlocks = BLOCK_FREQUENCIES.some((wanted) =>
+    peaks.some(({ frequency }) => isSame(frequency, wanted)),
+  );
+  const isOfBlocks = (factor: number) => hasBlocks && isSame(factor, FACTOR_OF_BLOCKS);
   const factors: number[] = [];
   for (const { frequency } of peaks.slice(0, MOST_PEAKS))
     for (const factor of [
@@ -37,7 +47,12 @@ export function findEnlargingPeriods(lines: LumaLines): number[] {
       2 / (1 + frequency),
       2 / frequency,
     ])
-      if (factor >= LEAST_FACTOR && factor <= MOST_FACTOR && !factors.some((one) => isSame(one, factor)))
+      if (
+        factor >= LEAST_FACTOR &&
+        factor <= MOST_FACTOR &&
+        !isOfBlocks(factor) &&
+        !factors.some((one) => isSame(one, factor))
+      )
         factors.push(factor);
   return factors;
 }
