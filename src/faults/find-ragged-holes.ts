@@ -1,6 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
-import { joinRuns, listRuns, type Runs, rootOf } from '../raster/connected-areas.ts';
+import { joinRuns, listRunsOfRows, type MaskRow, type Runs, rootOf } from '../raster/connected-areas.ts';
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
 
 /** Alpha of 255 above which a pixel of a hole's rim is partly opaque, not faint. */
@@ -33,7 +33,7 @@ interface Hole {
 export function findRaggedHoles(raster: Raster, boxPx: RectPx, leastPx: number): readonly RaggedHole[] {
   if (!raster.hasAlpha) return [];
   const readAlpha = alphaReader(raster, boxPx);
-  const holes = listHoles(maskOpen(boxPx, readAlpha), boxPx, readAlpha);
+  const holes = listHoles(raster, boxPx, readAlpha);
   return holes
     .filter((hole) => isRagged(hole, boxPx, leastPx))
     .map(({ left, top, right, bottom, pixels }) => ({
@@ -61,15 +61,21 @@ function alphaReader({ data, widthPx, ...raster }: Raster, { x, y }: RectPx) {
 
 type AlphaReader = ReturnType<typeof alphaReader>;
 
-function maskOpen({ width, height }: RectPx, readAlpha: AlphaReader): Uint8Array {
-  const mask = new Uint8Array(width * height);
-  for (let y = 0, at = 0; y < height; y += 1)
-    for (let x = 0; x < width; x += 1, at += 1) if (readAlpha(x, y) < 127.5) mask[at] = 1;
-  return mask;
+/** Rows of the box: 1 where alpha is under half. */
+function openRows({ data, widthPx, ...raster }: Raster, { x: left, y: top, width }: RectPx): MaskRow {
+  const step = channelsOf(raster);
+  const half = fullScaleOf(raster) / 2;
+  const line = new Uint8Array(width);
+  return (y) => {
+    for (let x = 0, at = ((top + y) * widthPx + left + 1) * step - 1; x < width; x += 1, at += step)
+      line[x] = data[at]! < half ? 1 : 0;
+    return line;
+  };
 }
 
-function listHoles(mask: Uint8Array, { width, height }: RectPx, readAlpha: AlphaReader): Hole[] {
-  const runs = listRuns(mask, width);
+function listHoles(raster: Raster, boxPx: RectPx, readAlpha: AlphaReader): Hole[] {
+  const { width, height } = boxPx;
+  const runs = listRunsOfRows(openRows(raster, boxPx), height);
   const parent = joinRuns(runs);
   const outside = markOutside(runs, parent, width, height);
   const holes = new Map<number, Hole>();

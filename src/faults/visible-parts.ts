@@ -1,5 +1,5 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { joinRuns, listRuns, type Runs, rootOf } from '../raster/connected-areas.ts';
+import { joinRuns, listRunsOfRows, type MaskRow, type Runs, rootOf } from '../raster/connected-areas.ts';
 import { channelsOf, type Raster } from '../raster/raster.ts';
 
 /** The parts of a picture that hang together by visible pixels (8-connected), in the order of their first pixels. */
@@ -25,7 +25,7 @@ const known = new WeakMap<Raster, VisibleParts>();
 export function findVisibleParts(raster: Raster): VisibleParts {
   let parts = known.get(raster);
   if (parts === undefined) {
-    parts = sumUpParts(listRuns(maskVisible(raster), raster.widthPx));
+    parts = sumUpParts(listRunsOfRows(visibleRows(raster), raster.heightPx));
     known.set(raster, parts);
   }
   return parts;
@@ -41,13 +41,16 @@ export function boxOfPart({ left, top, right, bottom }: VisibleParts, part: numb
   };
 }
 
-function maskVisible(raster: Raster): Uint8Array {
-  const { data, hasAlpha, widthPx, heightPx } = raster;
-  const mask = new Uint8Array(widthPx * heightPx);
-  if (!hasAlpha) return mask.fill(1);
+function visibleRows(raster: Raster): MaskRow {
+  const { data, hasAlpha, widthPx } = raster;
+  const line = new Uint8Array(widthPx);
+  if (!hasAlpha) return () => line.fill(1);
   const step = channelsOf(raster);
-  for (let i = 0, at = step - 1; i < mask.length; i += 1, at += step) if (data[at] !== 0) mask[i] = 1;
-  return mask;
+  return (y) => {
+    for (let x = 0, at = (y * widthPx + 1) * step - 1; x < widthPx; x += 1, at += step)
+      line[x] = data[at] === 0 ? 0 : 1;
+    return line;
+  };
 }
 
 function sumUpParts(runs: Runs): VisibleParts {

@@ -39,43 +39,38 @@ export interface Runs {
   readonly to: Int32Array;
 }
 
+/** One row of a mask, 1 = marked; what it was given before may be overwritten. */
+export type MaskRow = (y: number) => Uint8Array;
+
 /** All runs of 1 in a mask, rows from the top, `widthPx` a row. */
 export function listRuns(mask: Uint8Array, widthPx: number): Runs {
-  const count = countRuns(mask, widthPx);
-  const runs = { count, y: new Int32Array(count), from: new Int32Array(count), to: new Int32Array(count) };
-  let i = 0;
-  visitRuns(mask, widthPx, (y, from, to) => {
-    runs.y[i] = y;
-    runs.from[i] = from;
-    runs.to[i] = to;
-    i += 1;
-  });
-  return runs;
+  return listRunsOfRows((y) => mask.subarray(y * widthPx, (y + 1) * widthPx), mask.length / widthPx);
 }
 
-function countRuns(mask: Uint8Array, widthPx: number): number {
+/** The same of rows that are marked one after the other: a whole mask of a large picture takes a byte for each of its pixels. */
+export function listRunsOfRows(rowAt: MaskRow, heightPx: number): Runs {
+  let [y, from, to] = [new Int32Array(1024), new Int32Array(1024), new Int32Array(1024)];
   let count = 0;
-  visitRuns(mask, widthPx, () => {
-    count += 1;
-  });
-  return count;
-}
-
-function visitRuns(
-  mask: Uint8Array,
-  widthPx: number,
-  visit: (y: number, from: number, to: number) => void,
-): void {
-  for (let row = 0, y = 0; row < mask.length; row += widthPx, y += 1) {
-    // A view of the row, so that no search goes on beyond its end.
-    const line = mask.subarray(row, row + widthPx);
-    for (let from = line.indexOf(1); from !== -1; ) {
-      const end = line.indexOf(0, from);
-      const to = end === -1 ? line.length : end;
-      visit(y, from, to);
-      from = line.indexOf(1, to);
+  for (let row = 0; row < heightPx; row += 1) {
+    const line = rowAt(row);
+    for (let start = line.indexOf(1); start !== -1; ) {
+      const zero = line.indexOf(0, start);
+      const end = zero === -1 ? line.length : zero;
+      if (count === y.length) [y, from, to] = [grow(y), grow(from), grow(to)];
+      y[count] = row;
+      from[count] = start;
+      to[count] = end;
+      count += 1;
+      start = line.indexOf(1, end);
     }
   }
+  return { count, y: y.slice(0, count), from: from.slice(0, count), to: to.slice(0, count) };
+}
+
+function grow(list: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(2 * list.length);
+  larger.set(list);
+  return larger;
 }
 
 /** For each run another of its region, down to the first one, which is its own: each run joined with those above it. */
