@@ -71,18 +71,22 @@ export interface Preflight {
  * Bytes that cannot be read give a report with status `unreadable`, not an exception.
  * @throws BlankcheckError of kind `usage` for a request that cannot be met, the signal's reason when it was aborted.
  */
-export async function preflight(
+export function preflight(
   source: { readonly path: string; readonly bytes: Uint8Array },
   request: PrintRequest,
   options: PreflightOptions = { write: false },
 ): Promise<Preflight> {
-  // From here on nothing here refers to the bytes: they may go while the art is judged.
-  const { path } = source;
-  const { background, sheet } = request;
-  const format = choosePrintReadyFormat(request.conversion, { format: options.format, background, sheet });
-  const condition = await conditionFor(request);
-  const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
-  const read = await readOrReport(source, request, { ...options, whileDecoding });
+  // Whoever waits keeps all that it was given: this only starts, so that the bytes may go while the art is judged.
+  return judgeWhenRead(source.path, startReading(source, request, options), request, options);
+}
+
+async function judgeWhenRead(
+  path: string,
+  reading: Promise<ReadSource>,
+  request: PrintRequest,
+  options: PreflightOptions,
+): Promise<Preflight> {
+  const { read, condition, format } = await reading;
   if ('report' in read) {
     const bare = options.view || options.picture ? viewBareBlank(request) : null;
     const [view, largeView] = [options.view, options.picture].map((isAsked) => (isAsked ? bare : null));
@@ -91,12 +95,29 @@ export async function preflight(
   return judge(path, read.artwork, { ...request, condition }, { ...options, format });
 }
 
-/** In functions of their own, so that neither the file's bytes nor the decoded art outlive their use: each is large. */
+interface ReadSource {
+  readonly read: { readonly artwork: Artwork } | { readonly report: ArtworkReport };
+  readonly condition: PrintingCondition;
+  readonly format: PrintReadyFormat;
+}
+
+async function startReading(
+  source: { readonly path: string; readonly bytes: Uint8Array },
+  request: PrintRequest,
+  options: PreflightOptions,
+): Promise<ReadSource> {
+  const { background, sheet } = request;
+  const format = choosePrintReadyFormat(request.conversion, { format: options.format, background, sheet });
+  const condition = await conditionFor(request);
+  const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
+  return { read: await readOrReport(source, request, { ...options, whileDecoding }), condition, format };
+}
+
 async function readOrReport(
   source: { readonly path: string; readonly bytes: Uint8Array },
   request: PrintRequest,
   options: ReadOptions,
-): Promise<{ readonly artwork: Artwork } | { readonly report: ArtworkReport }> {
+): Promise<ReadSource['read']> {
   // Before any byte is read: a request that cannot be met costs no decoding.
   resolveBlank(request, familyOf(request.blank));
   try {

@@ -5,6 +5,7 @@ import {
   type Limits,
   type PieceView,
   type Preflight,
+  type PreflightOptions,
   type PrintReadyFormat,
   type PrintRequest,
   type ProofRequest,
@@ -83,12 +84,11 @@ export async function judgeArtwork(
     const picture = await findTarget(outputs?.picture, '--picture', options);
     return { report: await publishPicture(report, bare, picture, options), view: view ? bare : null };
   }
-  const { bytes, insteadOf } = read;
-  if (skipOwn && readPrintRecord(bytes)) return null;
+  if (skipOwn && read.bytes.look(readPrintRecord)) return null;
   const printTarget = await findTarget(writes ? outputs?.printReady : null, '--out', options);
   const proofTarget = await findTarget(proof && outputs?.proof, '--proof', options);
   const pictureTarget = await findTarget(outputs?.picture, '--picture', options);
-  const preflighted = await preflight({ path: read.artwork.path, bytes }, request, {
+  const preflighted = await start(read, request, {
     write: printTarget.path !== null,
     anyway,
     signal,
@@ -99,11 +99,20 @@ export async function judgeArtwork(
     ...(cost && { cost }),
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
-  const judged = { ...preflighted, report: tellInsteadOf(preflighted.report, insteadOf) };
+  const judged = { ...preflighted, report: tellInsteadOf(preflighted.report, read.insteadOf) };
   const written = await publishPrint(judged, printTarget, options);
   const proofed = await publishProof(written, judged, proofTarget, options);
   const report = await publishPicture(proofed, judged.largeView, pictureTarget, options);
   return { report, view: judged.view };
+}
+
+/** Starts and does not wait, so that nothing here keeps the bytes. */
+function start(
+  { artwork, bytes }: ReadFormat,
+  request: PrintRequest,
+  options: PreflightOptions,
+): Promise<Preflight> {
+  return preflight({ path: artwork.path, bytes: bytes.take() }, request, options);
 }
 
 async function publishPrint(

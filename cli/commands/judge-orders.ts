@@ -85,8 +85,8 @@ async function judgeSide(
     const report = reportUnreadable({ path: artwork.path, bytes: null }, error, request);
     return { report: tellInsteadOf(report, namesBeside(artwork, artwork.formats)), printed: null };
   }
-  const { bytes, insteadOf } = read;
-  if (skipOwn && readPrintRecord(bytes)) return null;
-  const judged = await judgePiece({ path: read.artwork.path, bytes }, request, { anyway, signal, limits });
-  return { ...judged, report: tellInsteadOf(judged.report, insteadOf) };
+  if (skipOwn && read.bytes.look(readPrintRecord)) return null;
+  const source = { path: read.artwork.path, bytes: read.bytes.take() };
+  const judged = await judgePiece(source, request, { anyway, signal, limits });
+  return { ...judged, report: tellInsteadOf(judged.report, read.insteadOf) };
 }

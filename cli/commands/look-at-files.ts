@@ -53,9 +53,9 @@ export async function lookAtFiles<Result>(
       signal.throwIfAborted();
       try {
         const { artwork, bytes } = await readBestFormat(planned, reader, { limits, signal });
-        const isOurs = !named && readPrintRecord(bytes) !== null;
+        const isOurs = !named && bytes.look(readPrintRecord) !== null;
         if (!named && isOurs !== (command.among === 'print-ready')) return false;
-        results.push(await command.look(artwork.path, bytes, { limits, signal }));
+        results.push(await command.look(artwork.path, bytes.take(), { limits, signal }));
       } catch (error) {
         if (!(error instanceof BlankcheckError) || error.kind !== 'artwork') throw error;
         results.push(command.unreadable(planned.path, error));

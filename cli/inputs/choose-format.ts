@@ -13,8 +13,30 @@ import type { ArtworkReader } from './read-artworks.ts';
 /** An artwork that was read, and the names of the formats of it that were passed over for it. */
 export interface ReadFormat {
   readonly artwork: PlannedArtwork;
-  readonly bytes: Uint8Array;
+  readonly bytes: BytesOnce;
   readonly insteadOf: readonly string[];
+}
+
+/** Bytes that go to whoever takes them: a function that waits keeps all that it was given, and a file may be large. */
+export interface BytesOnce {
+  look<T>(at: (bytes: Uint8Array) => T): T;
+  take(): Uint8Array;
+}
+
+function once(bytes: Uint8Array): BytesOnce {
+  let held: Uint8Array | null = bytes;
+  const have = () => {
+    if (held === null) throw new Error('The bytes were taken before.');
+    return held;
+  };
+  return {
+    look: (at) => at(have()),
+    take: () => {
+      const taken = have();
+      held = null;
+      return taken;
+    },
+  };
 }
 
 interface Whole {
@@ -41,7 +63,7 @@ export async function readBestFormat(
   options: { readonly limits: Partial<Limits>; readonly signal: AbortSignal },
 ): Promise<ReadFormat> {
   const { formats = [artwork] } = artwork;
-  if (formats.length === 1) return { artwork, bytes: await reader.read(artwork), insteadOf: [] };
+  if (formats.length === 1) return { artwork, bytes: once(await reader.read(artwork)), insteadOf: [] };
   let best: Whole | null = null;
   for (const candidate of byPromise(formats)) {
     const rank = formats.indexOf(candidate);
@@ -57,7 +79,11 @@ export async function readBestFormat(
     if (whole.visiblePixels === Infinity) break;
   }
   const chosen = best ?? { artwork: formats[0]!, bytes: await reader.read(formats[0]!) };
-  return { artwork: chosen.artwork, bytes: chosen.bytes, insteadOf: namesBeside(chosen.artwork, formats) };
+  return {
+    artwork: chosen.artwork,
+    bytes: once(chosen.bytes),
+    insteadOf: namesBeside(chosen.artwork, formats),
+  };
 }
 
 /** The report, which says what the artwork was taken instead of. */
