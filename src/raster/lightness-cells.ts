@@ -37,3 +37,15 @@ export function readLightnessCells(raster: Raster, boxPx: RectPx, most: number):
     }
   return { width, height, values, cellPx };
 }
+
+/** Cells twice as large, each the mean of four; an odd column or row at the end is left out. */
+export function halveCells({ width, height, values, cellPx }: LightnessCells): LightnessCells {
+  const [across, down] = [Math.floor(width / 2), Math.floor(height / 2)];
+  const halved = new Float64Array(across * down);
+  for (let y = 0, cell = 0; y < down; y += 1)
+    for (let x = 0; x < across; x += 1, cell += 1) {
+      const at = 2 * (y * width + x);
+      halved[cell] = (values[at]! + values[at + 1]! + values[at + width]! + values[at + width + 1]!) / 4;
+    }
+  return { width: across, height: down, values: halved, cellPx: 2 * cellPx };
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readLightnessCells } from '../../src/raster/lightness-cells.ts';
+import { halveCells, readLightnessCells } from '../../src/raster/lightness-cells.ts';
 import { paintPhoto } from '../photo-like-art.ts';
 import { paintRaster } from '../pictures.ts';
 
@@ -49,5 +49,12 @@ describe('lightness of cells', () => {
       squares += (value - sum / 64) ** 2;
     });
     expect(Math.sqrt(squares / coarse.values.length)).toBeLessThan(1);
+  });
+
+  it('halved is the mean of four cells, without an odd row or column', () => {
+    const cells = { width: 5, height: 3, cellPx: 4, values: Float64Array.from({ length: 15 }, (_, i) => i) };
+    const { width, height, cellPx, values } = halveCells(cells);
+    expect([width, height, cellPx]).toEqual([2, 1, 8]);
+    expect([...values]).toEqual([(0 + 1 + 5 + 6) / 4, (2 + 3 + 7 + 8) / 4]);
   });
 });
