@@ -1,12 +1,17 @@
 import { spawn } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, rmSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { row } from './measure.mjs';
+import { benchPictures } from './pictures.mjs';
 
+const plain = fileURLToPath(new URL('plain-folder.mjs', import.meta.url));
+/** 100 mm at 300 ppi: as wide as the words of these runs say. */
+const WIDTH_PX = '1181';
+const LARGE = 12;
 const bin = fileURLToPath(new URL('../../dist/cli/bin.js', import.meta.url));
 const folder = join(tmpdir(), 'blankcheck-bench', 'folder');
 
@@ -14,10 +19,10 @@ const folder = join(tmpdir(), 'blankcheck-bench', 'folder');
 export async function folderRows(files = 200) {
   rmSync(folder, { recursive: true, force: true });
   await makeMixed(join(folder, 'art'), files);
-  const words = (out, ...more) =>
+  const words = (out, from, ...more) =>
     [
       bin,
-      'art',
+      from,
       '--blank',
       'tile-ceramic-8in',
       '--width',
@@ -27,14 +32,31 @@ export async function folderRows(files = 200) {
       '--quiet',
       '--anyway',
     ].concat(['--fail-on', 'never', ...more]);
-  const single = await timeRun(words('one', '--jobs', '1'));
-  const pool = await timeRun(words('two', '--jobs', '2'));
-  const again = await timeRun(words('two', '--jobs', '2'));
+  const single = await timeRun(words('one', 'art', '--jobs', '1'));
+  const pool = await timeRun(words('two', 'art', '--jobs', '2'));
+  const again = await timeRun(words('two', 'art', '--jobs', '2'));
+  const plainly = async (from) => {
+    mkdirSync(join(folder, `${from}-plain`));
+    return timeRun([plain, from, `${from}-plain`, '2', WIDTH_PX]);
+  };
+  const mixed = { plain: await plainly('art'), command: pool };
+  await makeLarge(join(folder, 'large'), LARGE);
+  const large = {
+    command: await timeRun(words('three', 'large', '--jobs', '2')),
+    plain: await plainly('large'),
+  };
   await makeMany(join(folder, 'many'), 10_000);
   const start = await firstWord([bin, 'check', 'many', '--blank', '60x60mm']);
   rmSync(folder, { recursive: true, force: true });
   return [
     row(`${files} mixed files: one process / two`, single / pool, 1.5, 'at least'),
+    row(
+      `${files} mixed files: plain scripts in two processes / two`,
+      mixed.plain / mixed.command,
+      1.5,
+      'at least',
+    ),
+    row(`${LARGE} pictures of 24 megapixels: the same`, large.plain / large.command, 4, 'at least'),
     row(`${files} mixed files: second run / first`, again / pool, 0.05),
     row('10,000 files: seconds to the first progress', start / 1000, 1),
   ];
@@ -55,6 +77,14 @@ export async function makeMixed(into, files) {
     const kind = ['png', 'jpeg', 'png', 'webp'][index % 4];
     await art.toFormat(kind).toFile(join(into, `${index}.${kind}`));
   }
+}
+
+/** Transparent pictures, photo-like and flat in turn. */
+async function makeLarge(into, files) {
+  mkdirSync(into);
+  const pictures = Object.values(await benchPictures());
+  for (let index = 0; index < files; index += 1)
+    copyFileSync(pictures[index % pictures.length], join(into, `${index}.png`));
 }
 
 async function makeMany(into, files) {
