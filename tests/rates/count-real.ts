@@ -9,6 +9,8 @@ export interface Seen {
   readonly name: string;
   readonly planted: Plant | null;
   readonly found: readonly string[];
+  /** Those of them that were errors or warnings. */
+  readonly loud: readonly string[];
 }
 
 export interface RealRate {
@@ -21,6 +23,9 @@ export interface RealRate {
   readonly right: number;
   readonly wrong: number;
   readonly notJudged: number;
+  /** Of the alarms, those that were errors or warnings, and of these the false ones. */
+  readonly loud: number;
+  readonly loudWrong: number;
   readonly plantedMissed: number;
   readonly silent: number;
   readonly silencesJudged: number;
@@ -65,6 +70,7 @@ function countCode(
     judgements.find((j) => j.picture === one.name && j.check === check && j.code === code);
   const byEye = alarms.filter((one) => !isPlanted(one));
   const plantedFound = alarms.length - byEye.length;
+  const loud = alarms.filter((one) => one.loud.includes(`${check}/${code}`));
   const right = count(byEye, 'true');
   const wrong = count(byEye, 'false');
   return {
@@ -76,6 +82,8 @@ function countCode(
     right: right + plantedFound,
     wrong,
     notJudged: byEye.length - right - wrong,
+    loud: loud.length,
+    loudWrong: count(loud, 'false'),
     plantedMissed: silent.filter((one) => isPlanted(one) && isOnlyAnswer(one, check)).length,
     silent: silent.length,
     silencesJudged: count(silent, 'rightly-silent') + count(silent, 'missed'),

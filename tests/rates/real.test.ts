@@ -54,10 +54,14 @@ async function look(
     if (outcome.status === 'found')
       for (const { code, place } of outcome.findings)
         if (place?.px) places[`${outcome.check}/${code}`] = place.px;
-  const found = outcomes.flatMap((outcome) =>
-    outcome.status === 'found' ? outcome.findings.map(({ code }) => `${outcome.check}/${code}`) : [],
+  const findings = outcomes.flatMap((outcome) =>
+    outcome.status === 'found'
+      ? outcome.findings.map(({ code, severity }) => ({ code: `${outcome.check}/${code}`, severity }))
+      : [],
   );
-  return { name, planted, found, artwork, places };
+  const found = findings.map(({ code }) => code);
+  const loud = findings.filter(({ severity }) => severity !== 'advice').map(({ code }) => code);
+  return { name, planted, found, loud, artwork, places };
 }
 
 describe('rates on real pictures', () => {
