@@ -63,6 +63,7 @@ export const blankSchema = z.strictObject({
   sides: z.exactOptional(z.literal([1, 2])),
   bleedMm: z.exactOptional(lengthMm),
   safeMm: z.exactOptional(lengthMm),
+  bevelMm: z.exactOptional(sizeMm),
   thicknessMm: z.exactOptional(sizeMm),
   smallestStrokeMm: z.exactOptional(smallestStrokeSchema),
   recipe: z.exactOptional(text),

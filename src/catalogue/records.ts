@@ -66,6 +66,8 @@ export interface BlankRecord {
   readonly sides?: 1 | 2;
   readonly bleedMm?: number;
   readonly safeMm?: number;
+  /** How far in from the outline the face falls away; left out: flat to the edge, as far as is known. */
+  readonly bevelMm?: number;
   readonly thicknessMm?: number;
   /** Left out when its family's counts. */
   readonly smallestStrokeMm?: SmallestStroke;

@@ -1,5 +1,5 @@
 import { findLargestScale } from '../geometry/largest-scale.ts';
-import { middleOf, type PointPx } from '../geometry/rectangle.ts';
+import { middleOf, type PointMm, type PointPx } from '../geometry/rectangle.ts';
 import { frameOf, turnSize } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { hasConvexEdge, marginWithinSafe, TOUCH_MM } from '../job/lines.ts';
@@ -59,7 +59,8 @@ export function widthWithinSafe(job: Job, rimPx: readonly PointPx[]): number {
   return placementMm.width * scale;
 }
 
-function passesAtEdge(job: Job, raster: Raster): boolean {
+/** True when art there neither ends between the safe line and the edge nor short of the bleed line. */
+export function passesAtEdge(job: Job, raster: Raster): boolean {
   return readEdge(job, raster).every(
     (reading) => !isShort(reading, job.blank.bleed.value) && !isClose(reading),
   );
@@ -71,8 +72,15 @@ function placeToCover(job: Job): Job {
   return placeAt(job, turned.width * scale.x, turned.height * scale.y);
 }
 
-function resizeArt(job: Job, scale: number): Job {
+/** The same art, so many times as large about the same middle. */
+export function resizeArt(job: Job, scale: number): Job {
   return placeAt(job, job.placementMm.width * scale, job.placementMm.height * scale);
+}
+
+/** The same art elsewhere. */
+export function moveArt(job: Job, by: PointMm): Job {
+  const { x, y, width, height } = job.placementMm;
+  return { ...job, placementMm: { x: x + by.x, y: y + by.y, width, height } };
 }
 
 /** The same art at another size about the same middle. */

@@ -6,6 +6,7 @@ import compressionBlocks from './compression-blocks.ts';
 import cutOffEdge from './cut-off-edge.ts';
 import darkCoverage from './dark-coverage.ts';
 import type { CheckDefinition } from './define-check.ts';
+import edgeDetail from './edge-detail.ts';
 import edgeFringe from './edge-fringe.ts';
 import effectiveResolution from './effective-resolution.ts';
 import embeddedProfile from './embedded-profile.ts';
@@ -49,6 +50,7 @@ export const CHECKS: readonly CheckDefinition[] = [
   safeArea,
   thinBorder,
   keepOut,
+  edgeDetail,
   taper,
   wrapLength,
   seamMatch,

@@ -1,5 +1,5 @@
 import { formatMillimetres } from '../geometry/length.ts';
-import { middleOf, type RectPx } from '../geometry/rectangle.ts';
+import { middleOf, type RectMm, type RectPx } from '../geometry/rectangle.ts';
 import { frameOf, rectToPx } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import type { Raster } from '../raster/raster.ts';
@@ -20,6 +20,11 @@ export function placeInPicture(
     width: boxPx.width * pixelMm,
     height: boxPx.height * pixelMm,
   };
+  return placeOnBlank(mm, job, artwork);
+}
+
+/** The same for a box on the blank. */
+export function placeOnBlank(mm: RectMm, job: Job, artwork: Raster): NonNullable<Finding['place']> {
   const px = rectToPx(frameOf(job), mm);
   const left = steady(px.x);
   const top = steady(px.y);

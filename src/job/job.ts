@@ -32,6 +32,8 @@ export interface BlankInHand {
   readonly surface: Surface;
   readonly bleed: Limit;
   readonly safe: Limit;
+  /** How far in from the outline the face falls away; null where it is not known to. */
+  readonly bevel: Limit | null;
   /** On a whole wrap the seam sides have no safe inset. */
   readonly safeSides: 'all' | 'top-and-bottom';
   readonly resolution: { readonly good: Limit; readonly acceptable: Limit; readonly stopBelow: Limit };

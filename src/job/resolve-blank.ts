@@ -31,6 +31,7 @@ export function resolveBlank(request: JobRequest, family: FamilyRecord): BlankIn
     surface: request.surface ?? record.surface,
     bleed: firstKnown(request.bleedMm, '--bleed', record, record.bleedMm) ?? ofFamily(family.bleedMm),
     safe: firstKnown(request.safeMm, '--safe', record, record.safeMm) ?? ofFamily(family.safeMm),
+    bevel: record.bevelMm === undefined ? null : { value: record.bevelMm, from: `blank:${record.id}` },
     wrap,
     safeSides: wrap?.wayRound === 'whole' ? 'top-and-bottom' : 'all',
     resolution: {

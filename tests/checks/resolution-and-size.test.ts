@@ -144,6 +144,7 @@ describe('every check has its say once, in the order of the list', () => {
       'safe-area',
       'thin-border',
       'keep-out',
+      'edge-detail',
       'taper',
       'wrap-length',
       'seam-match',

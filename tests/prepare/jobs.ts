@@ -23,6 +23,7 @@ export function blankOf(edge: Shape, changes: Partial<BlankInHand> = {}): BlankI
     surface: 'first',
     bleed: limit(3),
     safe: limit(5),
+    bevel: null,
     safeSides: 'all',
     resolution: { good: limit(300), acceptable: limit(220), stopBelow: limit(150) },
     smallestStroke: null,

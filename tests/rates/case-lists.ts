@@ -8,6 +8,7 @@ import {
   STRAY_PIXELS_CASES,
 } from './cut-out-cases.ts';
 import { THIN_BORDER_CASES, THIN_DETAIL_CASES } from './detail-cases.ts';
+import { EDGE_DETAIL_CASES } from './edge-detail-cases.ts';
 import { EDGE_FRINGE_CASES } from './edge-fringe-cases.ts';
 import type { FaultCase } from './fault-case.ts';
 import { MARKED_PREVIEW_CASES } from './marked-preview-cases.ts';
@@ -19,6 +20,7 @@ export const CASE_LISTS: Readonly<Record<string, readonly FaultCase[]>> = {
   'compression-blocks': COMPRESSION_CASES,
   'true-detail': TRUE_DETAIL_CASES,
   'thin-border': THIN_BORDER_CASES,
+  'edge-detail': EDGE_DETAIL_CASES,
   'thin-detail': THIN_DETAIL_CASES,
   'alpha-haze': ALPHA_HAZE_CASES,
   'hollow-alpha': HOLLOW_ALPHA_CASES,

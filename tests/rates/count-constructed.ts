@@ -51,10 +51,10 @@ export async function countConstructed(
 /** Whether the check finds the case's code in it. */
 export async function findsCode(
   check: CheckDefinition,
-  { name, code, raster, widthMm }: FaultCase,
+  { name, code, raster, widthMm, blank = PLATE }: FaultCase,
 ): Promise<boolean> {
   const artwork = artworkOf(await raster());
-  const request = { blank: PLATE, widthMm };
+  const request = { blank, widthMm };
   const pictured = await pictureArtwork(artwork, request);
   const outcome = (await judgeChecks(artwork, pictured, request, [check]))[0]!;
   if (outcome.status === 'broken') throw new Error(`${check.id} broke on "${name}": ${outcome.error}`);

@@ -1,3 +1,4 @@
+import type { BlankRecord } from '../../src/catalogue/records.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 
 /** A made picture of which it is known whether it has the fault. Printed `widthMm` wide on the plate of the tests. */
@@ -9,6 +10,8 @@ export interface FaultCase {
   /** Made only when it is looked at: hundreds of pictures at once would fill the memory. */
   readonly raster: () => Raster | Promise<Raster>;
   readonly widthMm: number;
+  /** Where another blank than the plate is needed. */
+  readonly blank?: BlankRecord;
 }
 
 /** A fault that is put into a real picture. */
