@@ -2,16 +2,19 @@ import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
 import { findPage } from './find-page.ts';
 import { drawMarksOver } from './formats/draw-marks.ts';
 import type { Limits } from './formats/limits.ts';
+import { MM_PER_INCH } from './geometry/length.ts';
+import { middleOf } from './geometry/rectangle.ts';
 import { paperBoxesOf } from './job/paper.ts';
 import { checkPixels } from './prepare/canvas.ts';
 import type { ComposedPrint } from './prepare-artwork.ts';
 import { layOnto } from './raster/lay-onto.ts';
 import { createRaster, type Raster } from './raster/raster.ts';
+import { isWithinRing } from './raster/ring-part.ts';
 import { labelPiece } from './reports/piece-label.ts';
 import { rollOf } from './roll-paper.ts';
 import { cutLonger, fitPage } from './sheet/fit-page.ts';
 import { isBare } from './sheet/marks/mark-kinds.ts';
-import type { PagePlan } from './sheet/page-plan.ts';
+import type { PagePlan, PiecePlace } from './sheet/page-plan.ts';
 import { planPage } from './sheet/plan-page.ts';
 
 /**
@@ -87,9 +90,31 @@ export async function composePieces(
   const { widthPx, heightPx, sizeMm } = page;
   const whole = createRaster({ ...raster, widthPx, heightPx });
   if (!raster.hasAlpha) whole.data.fill(255);
-  for (const [piece, { xPx, yPx }] of page.pieces.entries()) layOnto(whole, pictureOf(piece), xPx, yPx);
+  for (const [piece, place] of page.pieces.entries()) {
+    const picture = pictureOf(piece);
+    layOnto(whole, picture, place.xPx, place.yPx, partOf(picture, place, page.ppi));
+  }
   signal?.throwIfAborted();
   const drawn = await drawMarksOver(whole, page.marks.drawing, { x: page.ppi, y: page.ppi }, limits);
   const size = { widthPx, heightPx, widthMm: sizeMm.width, heightMm: sizeMm.height };
   return { picture, plan: { ...plan, ...size }, raster: drawn, densityPpi: page.densityPpi };
+}
+
+/** Which pixels of a picture are painted, where not all of them are: its middle is that of its bleed's box. */
+function partOf(
+  { widthPx, heightPx }: Raster,
+  { partMm, bleedMm }: PiecePlace,
+  ppi: number,
+): ((x: number, y: number) => boolean) | undefined {
+  if (!partMm) return undefined;
+  const perMm = ppi / MM_PER_INCH;
+  const { apexMm, outerRadiusMm, innerRadiusMm, angleRad, opens } = partMm;
+  return isWithinRing({
+    // Even to left and right, so that a driver may mirror it.
+    apexPx: { x: widthPx / 2, y: heightPx / 2 + (apexMm.y - middleOf(bleedMm).y) * perMm },
+    outerRadiusPx: outerRadiusMm * perMm,
+    innerRadiusPx: innerRadiusMm * perMm,
+    angleRad,
+    opens,
+  });
 }

@@ -33,7 +33,7 @@ export function findPage(
 }
 
 /** A background that is neither white nor clear is printed all over the canvas. */
-function showsOnPaper(background: PrintRequest['background']): boolean {
+export function showsOnPaper(background: PrintRequest['background']): boolean {
   if (background === undefined || background.alpha === 0) return false;
   const { r, g, b } = background;
   return r !== 255 || g !== 255 || b !== 255;

@@ -3,10 +3,11 @@ import { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
 import { conditionFor, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
-import { findPage } from './find-page.ts';
+import { findPage, showsOnPaper } from './find-page.ts';
 import type { Artwork } from './formats/artwork.ts';
 import type { RectMm } from './geometry/rectangle.ts';
-import { paperBoxesOf } from './job/paper.ts';
+import type { Sector } from './geometry/sector.ts';
+import { arcWithBleedOf, paperBoxesOf } from './job/paper.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import { type ComposedPrint, composeArtwork } from './prepare-artwork.ts';
@@ -29,6 +30,8 @@ export interface PrintedPiece {
   /** Whether it reads backwards on the paper. */
   readonly mirrored: boolean;
   readonly label: readonly string[];
+  /** Of a tapered body, unless the background is printed too: the paper and its bleed, an arc that fills the bleed's box. */
+  readonly arc?: Sector;
   /** Lines that the paper of a round body is cut and rolled by. */
   readonly roll?: SinglePiece['roll'];
 }
@@ -78,12 +81,14 @@ export async function judgePiece(
     wanted && printedMm ? await composeArtwork(artwork, pictured, { ...options, conversion }) : null;
   if (print === null || !printedMm || pictured.job === null) return { report, printed: null };
   const { blank, placementMm } = pictured.job;
+  const arc = showsOnPaper(request.background) ? null : arcWithBleedOf(blank);
   return {
     report,
     printed: {
       print,
       sha256: given.sha256,
       ...paperBoxesOf(blank),
+      ...(arc && { arc }),
       ...rollOf(blank, request.dummy),
       printedMm,
       mirrored: blank.surface === 'first',

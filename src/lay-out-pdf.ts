@@ -1,4 +1,5 @@
 import type { PdfPage } from './formats/pdf-write.ts';
+import { outlineOfSector } from './geometry/laid-sector.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import type { BlankInHand } from './job/job.ts';
@@ -65,9 +66,13 @@ function layOutPage({ page, pictureOf }: PicturedPage, driverMirrors: boolean): 
     heightMm: sizeMm.height,
     trimMm: alone ? asSent(alone.outlineMm) : whole,
     bleedMm: alone ? asSent(alone.bleedMm) : whole,
-    pictures: pieces.map(({ bleedMm }, index) => {
+    pictures: pieces.map(({ bleedMm, partMm }, index) => {
       const raster = pictureOf(index);
-      return { raster, placeMm: asSent(pictureBox(raster, ppi, bleedMm)) };
+      const placeMm = asSent(pictureBox(raster, ppi, bleedMm));
+      if (!partMm) return { raster, placeMm };
+      const { x, y } = partMm.apexMm;
+      const apexMm = { x: driverMirrors ? sizeMm.width - x : x, y };
+      return { raster, placeMm, clip: outlineOfSector({ ...partMm, apexMm }) };
     }),
     drawing: marks.drawing,
     scale: { x: ppi / densityPpi.x, y: ppi / densityPpi.y },

@@ -125,7 +125,7 @@ function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number)
   return Array.from({ length: copies }, (_, copy) =>
     (pair ? [false, true] : [false]).flatMap((mirroredDesign) =>
       sides.map(({ report, printed }): Listed => {
-        const { print, outlineMm, bleedMm, printedMm, label, roll } = printed;
+        const { print, outlineMm, bleedMm, printedMm, label, roll, arc } = printed;
         return {
           printed,
           told: { artwork: report.artwork.path, blank: report.blank.id, copy: copy + 1, mirroredDesign },
@@ -139,6 +139,7 @@ function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number)
             mirrored: printed.mirrored !== mirroredDesign,
             label,
             ...(roll && { roll }),
+            ...(arc && { arc }),
             mayTurn,
             group: order * MOST_COPIES + copy,
           },

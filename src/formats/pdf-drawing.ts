@@ -13,7 +13,7 @@ export function writePdfDrawing(drawing: Drawing, model: 'rgb' | 'cmyk'): string
 
 function drawItem(item: DrawnItem, model: 'rgb' | 'cmyk'): string {
   const colour = samplesOf(item.colour, model).map(decimal).join(' ');
-  if (item.kind === 'path') return `${colour} sc ${drawPath(item.path)} f`;
+  if (item.kind === 'path') return `${colour} sc ${writePdfPath(item.path)} f`;
   if (item.kind === 'rect') {
     const { x, y, width, height } = item.rectMm;
     return `${colour} sc ${[x, y, width, height].map(decimal).join(' ')} re f`;
@@ -23,7 +23,8 @@ function drawItem(item: DrawnItem, model: 'rgb' | 'cmyk'): string {
   return `${colour} SC ${decimal(widthMm)} w ${dashes} ${at(from)} m ${at(to)} l S`;
 }
 
-function drawPath(path: readonly PathCommand[]): string {
+/** The operators that build a path of filled outlines, to be painted or clipped to. */
+export function writePdfPath(path: readonly PathCommand[]): string {
   let from: PointMm = { x: 0, y: 0 };
   return path
     .map((command) => {

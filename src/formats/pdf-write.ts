@@ -1,9 +1,10 @@
 import { deflateSync } from 'node:zlib';
 import type { Drawing } from '../geometry/drawing.ts';
 import { MM_PER_INCH } from '../geometry/length.ts';
+import type { Path } from '../geometry/path.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
 import type { Raster } from '../raster/raster.ts';
-import { writePdfDrawing } from './pdf-drawing.ts';
+import { writePdfDrawing, writePdfPath } from './pdf-drawing.ts';
 import { PdfObjects, type PdfReference, pdfText, writePdfNumber } from './pdf-objects.ts';
 import { addPdfPicture } from './pdf-picture.ts';
 import type { PrintRecord } from './print-record.ts';
@@ -16,6 +17,8 @@ export interface PdfPicture {
   readonly raster: Raster;
   /** The box that it fills. */
   readonly placeMm: RectMm;
+  /** What is painted of it, on the page; all of it when left out. */
+  readonly clip?: Path;
 }
 
 /** A page as it is sent to the printer; all places from its top left corner, in mm. */
@@ -120,7 +123,8 @@ function addPage(objects: PdfObjects, page: PdfPage, { tree, space, pictures, mo
   const content = [
     matrix([perX, 0, 0, -perY, 0, heightMm * perY]),
     ...page.pictures.map(
-      (picture) => `q ${matrix(placeOf(picture))} /P${rasters.indexOf(picture.raster)} Do Q`,
+      (picture) =>
+        `q ${clipTo(picture)}${matrix(placeOf(picture))} /P${rasters.indexOf(picture.raster)} Do Q`,
     ),
     '/C cs /C CS',
     writePdfDrawing(drawing, model),
@@ -138,6 +142,11 @@ function addPage(objects: PdfObjects, page: PdfPage, { tree, space, pictures, mo
     },
     Contents: contents,
   });
+}
+
+/** @see ISO 32000-1:2008, 8.5.4 (clipping paths) */
+function clipTo({ clip }: PdfPicture): string {
+  return clip ? `${writePdfPath(clip)} W n ` : '';
 }
 
 /** From the unit square of an image, whose top is at 1, to its box, where y points down. @see ISO 32000-1:2008, 8.3.4, 8.9.5.1 */

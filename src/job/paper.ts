@@ -1,5 +1,12 @@
 import { findBounds, type PointMm, type RectMm } from '../geometry/rectangle.ts';
-import { boxAround, boxOfSector, fromStrip, middleRadiusOf, type Sector } from '../geometry/sector.ts';
+import {
+  boxAround,
+  boxOfSector,
+  fromStrip,
+  growSector,
+  middleRadiusOf,
+  type Sector,
+} from '../geometry/sector.ts';
 import type { BlankInHand } from './job.ts';
 import { bleedBoxOf } from './lines.ts';
 
@@ -7,6 +14,12 @@ import { bleedBoxOf } from './lines.ts';
 export interface PaperBoxes {
   readonly outlineMm: RectMm;
   readonly bleedMm: RectMm;
+}
+
+/** All of a tapered body's paper that is inked; null for other blanks. It fills the box of the bleed. */
+export function arcWithBleedOf({ wrap, bleed }: Pick<BlankInHand, 'bleed' | 'wrap'>): Sector | null {
+  const sector = wrap?.development.sector;
+  return sector ? growSector(sector, bleed.value) : null;
 }
 
 /** The same as those of outline and bleed, but on a tapered body, whose paper is an arc. */

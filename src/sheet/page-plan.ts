@@ -1,3 +1,4 @@
+import type { LaidSector } from '../geometry/laid-sector.ts';
 import type { RectMm } from '../geometry/rectangle.ts';
 import type { QuarterTurn } from '../geometry/rigid-move.ts';
 import type { MarkedPage } from './marks/mark-request.ts';
@@ -12,6 +13,8 @@ export interface PiecePlace {
   /** On the paper, from its top left: where the blank goes, and the same with the bleed. */
   readonly outlineMm: RectMm;
   readonly bleedMm: RectMm;
+  /** Of an arc that lies in the hollow of its neighbour: all that is painted of its picture, the rest of which covers others. */
+  readonly partMm?: LaidSector;
 }
 
 /** A whole page, before a pixel of it is made. Lengths are those on the paper. */

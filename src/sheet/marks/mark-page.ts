@@ -5,7 +5,7 @@ import { drawBlock, type MarkBlock } from './mark-block.ts';
 import { MARK_KINDS } from './mark-kinds.ts';
 import type { DroppedMark, MarkName, MarkRequest, ShownMark } from './mark-request.ts';
 import { BLEED_GAP_MM, MARK_GAP_MM } from './mark-style.ts';
-import type { PieceLine } from './piece-lines.ts';
+import { isClearOf, type PieceLine } from './piece-lines.ts';
 
 /** The page while its marks are laid: what is taken, what is shown and what found no room. */
 export class MarkPage {
@@ -40,11 +40,20 @@ export class MarkPage {
     );
   }
 
-  /** Whether a box lies within the printable part, clear of the bleeds of other pieces. */
-  isFreeBut(box: RectMm, piece: number): boolean {
+  /**
+   * Whether a line of a piece lies within the printable part, clear of the bleeds of other pieces: of their boxes, or of
+   * arcs that lie in each other's hollows, and then of their lines too.
+   */
+  isFreeBut({ item, boxMm }: PieceLine, piece: number): boolean {
+    const { pieces, printableMm } = this.#request;
     return (
-      contains(this.#request.printableMm, box) &&
-      this.#bleeds.every((bleed, other) => other === piece || !areNearer(bleed, box, BLEED_GAP_MM))
+      contains(printableMm, boxMm) &&
+      pieces.every(({ bleedMm, arcMm }, other) => {
+        if (other === piece || !areNearer(bleedMm, boxMm, BLEED_GAP_MM)) return true;
+        return arcMm !== undefined && item.kind === 'line' && isClearOf(arcMm, item, BLEED_GAP_MM);
+      }) &&
+      (pieces[piece]!.arcMm === undefined ||
+        this.#shown.every((mark) => mark.piece === piece || !areNearer(mark.boxMm, boxMm, MARK_GAP_MM / 2)))
     );
   }
 

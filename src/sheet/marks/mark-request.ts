@@ -1,4 +1,5 @@
 import type { Drawing } from '../../geometry/drawing.ts';
+import type { LaidSector } from '../../geometry/laid-sector.ts';
 import type { RectMm } from '../../geometry/rectangle.ts';
 import type { QuarterTurn } from '../../geometry/rigid-move.ts';
 import type { MarkKind } from './mark-kinds.ts';
@@ -17,6 +18,8 @@ export interface MarkedPiece {
   readonly label: readonly string[];
   /** Of a round body's paper, where it lies: to be cut and rolled by. On an arc corners of the box mean nothing. */
   readonly roll?: { readonly lines: Drawing; readonly isArc: boolean } | undefined;
+  /** Of an arc among others that reach into its box: what its bleed really covers. Lines of theirs keep away from that, and from its own. */
+  readonly arcMm?: LaidSector | undefined;
 }
 
 /** A page as it shall look on the paper. */

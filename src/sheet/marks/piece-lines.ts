@@ -1,5 +1,6 @@
 import type { DrawnItem } from '../../geometry/drawing.ts';
 import { findItemBounds } from '../../geometry/drawing-bounds.ts';
+import { distanceToSector, type LaidSector } from '../../geometry/laid-sector.ts';
 import { middleOf, type PointMm, type RectMm } from '../../geometry/rectangle.ts';
 import type { MarkedPiece, PageSide } from './mark-request.ts';
 import { BLACK, BLEED_GAP_MM, LINE_MM } from './mark-style.ts';
@@ -66,4 +67,22 @@ export function roomOutside({ bleedMm }: MarkedPiece, side: PageSide, printable:
   if (side === 'left') return bleedMm.x - printable.x;
   if (side === 'right') return printable.x + printable.width - bleedMm.x - bleedMm.width;
   return printable.y + printable.height - bleedMm.y - bleedMm.height;
+}
+
+/** No line is looked at in longer steps than this. */
+const LOOK_MM = 0.2;
+
+/** Whether the ink of a line is at least this far from a sector. What may lie between two places that are looked at is taken off. */
+export function isClearOf(
+  sector: LaidSector,
+  { from, to, widthMm }: Extract<DrawnItem, { kind: 'line' }>,
+  gapMm: number,
+): boolean {
+  const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / LOOK_MM));
+  const leastMm = gapMm + widthMm / 2 + LOOK_MM / 2;
+  return Array.from({ length: steps + 1 }, (_, i) => i / steps).every(
+    (t) =>
+      distanceToSector(sector, { x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y) }) >=
+      leastMm,
+  );
 }

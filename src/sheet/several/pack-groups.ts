@@ -17,6 +17,8 @@ export interface FilledPage {
   readonly members: readonly PackedPiece[];
   /** The pieces that lie on it, those together that were packed as one. */
   readonly items: Items;
+  /** Of arcs that lie in each other's hollows, so that their boxes overlap: how near they come, mm. */
+  readonly nestGapMm?: number;
 }
 
 type Items = readonly (readonly number[])[];
@@ -114,7 +116,7 @@ function packOneWay(
 }
 
 /** What is left over of the room is shared by its sides as the way has it; of a roll, none is left over along it. */
-function placeOnPage(
+export function placeOnPage(
   laid: readonly (Arrangement & { readonly x: number; readonly y: number })[],
   longWay: PageWay,
 ): FilledPage {

@@ -2,6 +2,7 @@ import { fitPage } from '../fit-page.ts';
 import type { PagePlan } from '../page-plan.ts';
 import type { SizeMm } from '../paper.ts';
 import { planPage } from '../plan-page.ts';
+import { fewer, nestArcs } from './nest-arcs.ts';
 import { packGroups } from './pack-groups.ts';
 import { packRoll } from './pack-roll.ts';
 import { listPageWays, type SheetsRequest } from './page-ways.ts';
@@ -23,7 +24,7 @@ export interface SheetsPlan {
 
 /**
  * Pieces on as few pages as the packing finds, every piece once; on a roll, on pages as short as it finds. Of ways that
- * need as many pages, the one with the most room for marks. A piece whose picture is too large for a page gets one of its own where what is inked of it is not;
+ * need as many pages, the one with the most room for marks. Arcs lie in each other's hollows only where that saves paper. A piece whose picture is too large for a page gets one of its own where what is inked of it is not;
  * else it is left out. The same pieces give the same pages.
  */
 export function planSheets(
@@ -31,13 +32,13 @@ export function planSheets(
   request: SheetsRequest,
   options: SheetsOptions,
 ): SheetsPlan {
-  const { pages, apart, misfits } =
+  const packed =
     request.paper.heightMm === null
       ? packRoll(pieces, request, options.without)
       : packGroups(pieces, listPageWays(request));
-  const sheets = pages.map(
-    ({ way, members }): PlannedSheet => planFullPage(pieces, members, way, request, options),
-  );
+  const { apart, misfits } = packed;
+  const pages = fewer(packed.pages, nestArcs(pieces, request, options.without));
+  const sheets = pages.map((page): PlannedSheet => planFullPage(pieces, page, request, options));
   const leftOut: SheetsPlan['leftOut'][number][] = [];
   for (const piece of misfits) {
     const sheet = planOwnPage(pieces[piece]!, request, options);

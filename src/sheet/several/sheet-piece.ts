@@ -1,3 +1,4 @@
+import type { Sector } from '../../geometry/sector.ts';
 import type { PageOptions, SinglePiece } from '../plan-page.ts';
 
 /** One of the pieces that share pages. */
@@ -6,6 +7,11 @@ export interface SheetPiece extends SinglePiece {
   readonly mayTurn: boolean;
   /** Pieces of the same number are kept together. */
   readonly group: number;
+  /**
+   * Of a tapered body's paper whose ink keeps within its bleed, as an arc that fills the bleed's box: then it may lie in the
+   * hollow of another.
+   */
+  readonly arc?: Sector | undefined;
 }
 
 /** Why a piece is on no page. */
