@@ -24,7 +24,7 @@ export interface SheetOrder {
 }
 
 export interface SheetLayout {
-  /** Between two pictures. 0 or more. */
+  /** Between two pictures; between arcs that lie in each other's hollows, from ink to ink. 0 or more. */
   readonly gutterMm: number;
   /** What the press takes at once, where whole pages are pressed. */
   readonly platenMm?: SizeMm;

@@ -137,6 +137,22 @@ describe('arcs in the hollows of others', () => {
     expect(kept).toBeGreaterThan(100_000);
   });
 
+  it('take 247 mm of a roll, and by their boxes 343 mm: what the guide says of six mugs', async () => {
+    const blank = findBlank('mug-latte-12oz')!;
+    const alongOf = async (background: { r: number; g: number; b: number; alpha: 1 }) => {
+      const request = { ...REQUEST, blank, sheet: parsePaper('roll:24in'), background };
+      const side = await judgePiece({ path: 'a.png', bytes: artOf(20) }, request, { anyway: true });
+      const order = { sides: [side], copies: 6, pair: false, mayTurn: false };
+      const { sheets } = laySheets([order], request, { gutterMm: 3 });
+      return sheets.map(({ page: { orientation, sizeMm } }) =>
+        orientation === 'portrait' ? sizeMm.height : sizeMm.width,
+      );
+    };
+    expect(await alongOf({ r: 255, g: 255, b: 255, alpha: 1 })).toEqual([247]);
+    // A ground that is printed covers the whole box, which nothing else may lie in.
+    expect(await alongOf({ r: 255, g: 250, b: 220, alpha: 1 })).toEqual([343]);
+  });
+
   it('are not laid so where a background is printed all over their boxes', async () => {
     const sides = await judgeAll({ background: { r: 200, g: 240, b: 200, alpha: 1 } });
     const orders = sides.map((side) => ({ sides: [side], copies: 1, pair: false, mayTurn: false }));
