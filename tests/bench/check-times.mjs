@@ -12,7 +12,14 @@ export const CUT_OUTS = [
   'cut-off-edge',
   'marked-preview',
 ];
-export const DETAIL = ['true-detail', 'thin-detail', 'thin-border', 'edge-detail', 'compression-blocks', 'banding'];
+export const DETAIL = [
+  'true-detail',
+  'thin-detail',
+  'thin-border',
+  'edge-detail',
+  'compression-blocks',
+  'banding',
+];
 
 /**
  * Milliseconds of some checks on an artwork, by what their `run` takes; the tables of the condition stand. The artwork is
