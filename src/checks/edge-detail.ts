@@ -26,7 +26,8 @@ export default defineCheck<Inputs>({
     `detail: ${STRONG} L* within 1 mm, a quarter of the range, with edges in several directions (own choice; L* of CIE 15; matrix of edges by Harris and Stephens, 1988)`,
     'what is busy all over, runs off the print or repeats as a pattern is none (own choice)',
   ],
-  // Advice: it knows no faces from leaves. It does not see detail that differs in hue only.
+  // Advice: it knows no faces from leaves. Of 12 alarms on real art 2 were false, and of 36 silences 8 missed something,
+  // mostly large plain shapes and cut letters (tests/rates). It does not see detail that differs in hue only.
   codes: { 'near-edge': ['advice'], 'on-bevel': ['advice'], 'at-hole': ['advice'] },
   needs: ({ job, picture, artwork }) => {
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no detail' };

@@ -1,5 +1,6 @@
 import { middleOf, type PointMm } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
+import { bleedBoxOf, TOUCH_MM } from '../job/lines.ts';
 import type { Raster } from '../raster/raster.ts';
 import { moveArt, passesAtEdge, resizeArt } from './edge-remedy.ts';
 import type { Fact } from './finding.ts';
@@ -52,6 +53,15 @@ export function findRemedy(
   };
 }
 
+/** Its box reaches the bleed line on all four sides, and the art does so all round; the second costs a walk along the edge. */
+function bleeds(job: Job, raster: Raster): boolean {
+  const { x, y, width, height } = job.placementMm;
+  const wanted = bleedBoxOf(job.blank);
+  const isWide = x <= wanted.x + TOUCH_MM && x + width >= wanted.x + wanted.width - TOUCH_MM;
+  const isHigh = y <= wanted.y + TOUCH_MM && y + height >= wanted.y + wanted.height - TOUCH_MM;
+  return isWide && isHigh && passesAtEdge(job, raster);
+}
+
 type IsSafe = (change: (point: PointMm) => PointMm) => boolean;
 
 function findPercent(job: Job, raster: Raster, isSafe: IsSafe): number | null {
@@ -63,7 +73,7 @@ function findPercent(job: Job, raster: Raster, isSafe: IsSafe): number | null {
       y: middle.y + (y - middle.y) * scale,
     });
     // Smaller still would bleed even less.
-    if (isSafe(shrunk)) return passesAtEdge(resizeArt(job, scale), raster) ? percent : null;
+    if (isSafe(shrunk)) return bleeds(resizeArt(job, scale), raster) ? percent : null;
   }
   return null;
 }
@@ -75,8 +85,7 @@ function findOffset(job: Job, raster: Raster, isSafe: IsSafe): PointMm | null {
     for (const direction of open) {
       const by = { x: direction[0] * i * OFFSET_STEP_MM, y: direction[1] * i * OFFSET_STEP_MM };
       if (!isSafe((point) => ({ x: point.x + by.x, y: point.y + by.y }))) continue;
-      if (passesAtEdge(moveArt(job, by), raster))
-        return { x: job.offsetMm.x + by.x, y: job.offsetMm.y + by.y };
+      if (bleeds(moveArt(job, by), raster)) return { x: job.offsetMm.x + by.x, y: job.offsetMm.y + by.y };
       // Farther on it would cover even less.
       open.delete(direction);
     }

@@ -9,6 +9,8 @@ export interface Seen {
   readonly name: string;
   readonly planted: Plant | null;
   readonly found: readonly string[];
+  /** Checks that had nothing to judge in it: it is no silence of theirs. */
+  readonly unasked: readonly string[];
   /** Those of them that were errors or warnings. */
   readonly loud: readonly string[];
 }
@@ -63,7 +65,9 @@ function countCode(
 ): RealRate {
   const isPlanted = ({ planted }: Seen) => planted?.check === check && planted.codes.includes(code);
   const alarms = seen.filter(({ found }) => found.includes(`${check}/${code}`));
-  const silent = seen.filter(({ found }) => !found.includes(`${check}/${code}`));
+  const silent = seen.filter(
+    ({ found, unasked }) => !found.includes(`${check}/${code}`) && !unasked.includes(check),
+  );
   const count = (list: readonly Seen[], wanted: Judgement['judgement']) =>
     list.filter((one) => judged(one)?.judgement === wanted).length;
   const judged = (one: Seen) =>

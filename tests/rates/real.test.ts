@@ -10,6 +10,7 @@ import { blankOf } from '../checks/jobs.ts';
 import { seededNumbers } from '../pictures.ts';
 import { makeSheets, type Places } from './contact-sheets.ts';
 import { countReal, RATED, type Seen } from './count-real.ts';
+import { judgeCovering, OF_COVERING } from './judge-covering.ts';
 import { readJudgements } from './judgements.ts';
 import { PLANTS } from './plants.ts';
 import { PLANTS_OF_DETAIL } from './plants-of-detail.ts';
@@ -46,7 +47,11 @@ async function look(
     }
   }
   const pictured = await pictureArtwork(artwork, request);
-  const outcomes = await judgeChecks(artwork, pictured, request, RATED);
+  const inside = RATED.filter(({ id }) => !OF_COVERING.includes(id));
+  const outcomes = [
+    ...(await judgeChecks(artwork, pictured, request, inside)),
+    ...(await judgeCovering(artwork, request, RATED)),
+  ];
   const broken = outcomes.find(({ status }) => status === 'broken');
   if (broken) throw new Error(`${name}: ${JSON.stringify(broken)}`);
   const places: Record<string, RectPx> = {};
@@ -61,7 +66,8 @@ async function look(
   );
   const found = findings.map(({ code }) => code);
   const loud = findings.filter(({ severity }) => severity !== 'advice').map(({ code }) => code);
-  return { name, planted, found, loud, artwork, places };
+  const unasked = OF_COVERING.filter((id) => !outcomes.some(({ check }) => check === id));
+  return { name, planted, found, loud, unasked, artwork, places };
 }
 
 describe('rates on real pictures', () => {
