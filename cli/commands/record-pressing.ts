@@ -2,10 +2,13 @@ import { resolve } from 'node:path';
 import { BlankcheckError, findPressingFaults, showHidden, writePressing } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
+import type { Origin } from '../inputs/planned-artwork.ts';
 import { DEFAULT_LEDGER } from '../inputs/read-ledger-file.ts';
 import { readPressing } from '../inputs/read-pressing.ts';
 import type { Io } from '../io.ts';
 import { appendLine } from '../output/append-line.ts';
+import { createInputGuard } from '../output/input-guard.ts';
+import { refuseForeignLedger } from '../output/refuse-foreign-ledger.ts';
 
 /**
  * `record`: adds what was pressed to the ledger. Returns 0, or 1 where the ledger cannot be written.
@@ -26,10 +29,13 @@ export async function recordPressing(
   const faults = await findPressingFaults(pressing);
   if (faults !== null) throw new BlankcheckError('bad-option', `This cannot be recorded: ${faults}.`);
   signal.throwIfAborted();
+  const path = resolve(cwd, told);
   try {
-    await appendLine(resolve(cwd, told), told, writePressing(pressing));
+    await createInputGuard(listRead(options, cwd)).refuseAppending(path, told, '--ledger');
+    await refuseForeignLedger(path, told);
+    await appendLine(path, told, writePressing(pressing));
   } catch (error) {
-    if (!(error instanceof BlankcheckError)) throw error;
+    if (!(error instanceof BlankcheckError) || error.kind === 'usage') throw error;
     printError(stderr, error);
     return 1;
   }
@@ -43,4 +49,11 @@ export async function recordPressing(
     options.json ? `${JSON.stringify({ ledger: told, ...pressing }, null, 2)}\n` : `${showHidden(told)}\n`,
   );
   return 0;
+}
+
+/** The files that a recording reads; a word that names none has no identity either. */
+function listRead({ blank, art, photo, printer }: TypedOptions, cwd: string): readonly Origin[] {
+  return [blank, art, photo, printer].flatMap((word) =>
+    word === undefined ? [] : [{ kind: 'file', file: resolve(cwd, word) }],
+  );
 }

@@ -10,22 +10,36 @@ export interface InputGuard {
    * @throws BlankcheckError `cannot-write` where the path is the file of an artwork.
    */
   refuseInput(path: string, told: string, folderOption?: FolderOption): Promise<void>;
+  /**
+   * The same of a file that is added to, which is written through its links; one of our own is none to add to.
+   * @throws BlankcheckError `cannot-write`
+   */
+  refuseAppending(path: string, told: string, folderOption: FolderOption): Promise<void>;
 }
 
 export function createInputGuard(origins: readonly Origin[] | (() => readonly Origin[])): InputGuard {
   let known: Promise<ReadonlySet<string>> | null = null;
+  const isInput = async (identity: string | null) => {
+    if (identity === null) return false;
+    known ??= identitiesOf(typeof origins === 'function' ? origins() : origins);
+    return (await known).has(identity);
+  };
   return {
     async refuseInput(path, told, folderOption = '--out') {
-      const identity = await identityOf(lstat, path);
-      if (identity === null) return;
-      known ??= identitiesOf(typeof origins === 'function' ? origins() : origins);
-      if (!(await known).has(identity) || (await isOwn(path))) return;
-      throw new BlankcheckError(
-        'cannot-write',
-        `"${told}" is read by this run, and what is read is never changed. Give another place with ${folderOption}.`,
-      );
+      if (!(await isInput(await identityOf(lstat, path))) || (await isOwn(path))) return;
+      throw isRead(told, folderOption);
+    },
+    async refuseAppending(path, told, folderOption) {
+      if (await isInput(await identityOf(stat, path))) throw isRead(told, folderOption);
     },
   };
+}
+
+function isRead(told: string, folderOption: FolderOption): BlankcheckError {
+  return new BlankcheckError(
+    'cannot-write',
+    `"${told}" is read by this run, and what is read is never changed. Give another place with ${folderOption}.`,
+  );
 }
 
 async function isOwn(path: string): Promise<boolean> {

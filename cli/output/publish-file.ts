@@ -6,7 +6,15 @@ import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
 
 /** The option that names the folder of a file, or the file. */
-export type FolderOption = '--out' | '--proof' | '--picture' | '--csv' | '--report' | '--page' | '--to';
+export type FolderOption =
+  | '--out'
+  | '--proof'
+  | '--picture'
+  | '--csv'
+  | '--report'
+  | '--page'
+  | '--to'
+  | '--ledger';
 
 export interface PublishedPath {
   readonly path: string;

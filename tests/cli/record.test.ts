@@ -1,11 +1,20 @@
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { appendFileSync, existsSync, mkdirSync, readFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { appendLine } from '../../cli/output/append-line.ts';
-import { readLedger } from '../../src/index.ts';
+import { findBlank, readLedger } from '../../src/index.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
 import { makeFolder, readText } from './temp-folder.ts';
@@ -112,6 +121,58 @@ describe('blankcheck record', () => {
       expect(run.stderr).toContain('[cannot-write]');
     },
   );
+});
+
+describe('a ledger that is none', () => {
+  const blank = JSON.stringify(findBlank('tile-ceramic-8in'));
+  const files = { 'a.png': ART, 'own.json': blank, 'notes.txt': 'pressed at 400F\n' };
+
+  it.each([
+    [['--art', 'a.png', '--ledger', 'a.png'], 1, 'cannot-write'],
+    [['--photo', 'a.png', '--ledger', 'a.png'], 1, 'cannot-write'],
+    [['--art', 'a.png', '--ledger', 'soft.jsonl'], 1, 'cannot-write'],
+    [['--art', 'a.png', '--ledger', 'hard.jsonl'], 1, 'cannot-write'],
+    [['--blank', 'own.json', '--ledger', 'own.json'], 1, 'cannot-write'],
+    [['--ledger', 'a.png'], 2, 'bad-ledger'],
+    [['--ledger', 'soft.jsonl'], 2, 'bad-ledger'],
+    [['--ledger', 'own.json'], 2, 'bad-ledger'],
+    [['--ledger', 'notes.txt'], 2, 'bad-ledger'],
+    [['--art', 'prepared.png', '--ledger', 'prepared.png'], 1, 'cannot-write'],
+    [['--ledger', 'prepared.png'], 2, 'bad-ledger'],
+  ])('%j: exit %d, %s, and every file stays as it was', async (args, code, told) => {
+    const cwd = makeFolder(files);
+    symlinkSync('a.png', join(cwd, 'soft.jsonl'));
+    linkSync(join(cwd, 'a.png'), join(cwd, 'hard.jsonl'));
+    await runMain(['a.png', '--blank', '30x30mm', '--quiet'], { cwd });
+    renameSync(join(cwd, 'print-ready', 'a.30x30mm.png'), join(cwd, 'prepared.png'));
+    const names = [...Object.keys(files), 'prepared.png'];
+    const before = names.map((name) => readFileSync(join(cwd, name)));
+    const run = await runMain([...TILE, ...args], { cwd });
+    expect(run).toMatchObject({ code, stdout: '' });
+    expect(run.stderr).toContain(`[${told}]`);
+    expect(names.map((name) => readFileSync(join(cwd, name)))).toEqual(before);
+  });
+
+  it.each([
+    ['', []],
+    ['\n', []],
+    ['{"schemaV', [1]],
+    ['{"schemaVersion":1,"at"', [1]],
+    ['{"schemaVersion":2,"at":"2040-01-01"}\n', [1]],
+  ])('but a start such as %j is one', async (start, bad) => {
+    const cwd = makeFolder({ [LEDGER]: start });
+    expect(await runMain(TILE, { cwd })).toMatchObject({ code: 0, stderr: '' });
+    const { entries, faults } = await readLedger(readText(cwd, LEDGER));
+    expect(readText(cwd, LEDGER).startsWith(start)).toBe(true);
+    expect([entries.length, faults.map(({ line }) => line)]).toEqual([1, bad]);
+  });
+
+  it('and so are good lines behind a bad one', async () => {
+    const cwd = makeFolder();
+    await runMain(TILE, { cwd });
+    writeFileSync(join(cwd, LEDGER), `scribble\n${readText(cwd, LEDGER)}`);
+    expect((await runMain(TILE, { cwd })).code).toBe(0);
+  });
 });
 
 describe('two writers', () => {
