@@ -14,6 +14,7 @@ export {
 } from './catalogue/catalogue.ts';
 export { type CommentedJson, parseCommentedJson } from './catalogue/commented-json.ts';
 export { findFlatSize } from './catalogue/flat-size.ts';
+export { findTooDeep, MAX_JSON_DEPTH } from './catalogue/json-depth.ts';
 export { nearestBlankIds, nearestIds } from './catalogue/nearest-ids.ts';
 export { type PressCard, pressCard } from './catalogue/press-card.ts';
 export type { PrinterMargins, PrinterRecord } from './catalogue/printer-record.ts';

@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import type { BlankcheckError } from './blankcheck-error.ts';
 import { familyOf } from './catalogue/catalogue.ts';
 import { type CheckedArtwork, isForPrinter, type PrintRequest } from './check-artwork.ts';
 import type { Artwork } from './formats/artwork.ts';
@@ -14,7 +13,7 @@ import { statusOf } from './reports/status.ts';
 /** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
 export function reportUnreadable(
   source: { readonly path: string; readonly bytes: Uint8Array | null },
-  error: BlankcheckError,
+  error: { readonly code: string; readonly message: string },
   request: PrintRequest,
 ): ArtworkReport {
   const bytes = source.bytes?.length ? source.bytes : null;

@@ -59,6 +59,7 @@ export async function judgeAll(
   const places = new Map(inputs.map(({ artwork, place }) => [artwork, place]));
   const results: ArtworkReport[] = [];
   const viewed: ViewedArtwork[] = [];
+  let faults = 0;
   const walked = await walkArtworks(plan, signal, {
     fault: (path, error) => listener.fault(path, error),
     visit: async (artwork) => {
@@ -67,9 +68,13 @@ export async function judgeAll(
       const { report, view } = judged;
       results.push(report);
       if (view) viewed.push({ report, view });
-      listener.report(report);
+      if (judged.fault === undefined) listener.report(report);
+      else {
+        faults += 1;
+        listener.fault(artwork.path, judged.fault);
+      }
       return true;
     },
   });
-  return { ...walked, results, viewed };
+  return { ...walked, faults: walked.faults + faults, results, viewed };
 }

@@ -50,6 +50,8 @@ export interface JudgeOptions {
 export interface JudgedArtwork {
   readonly report: ArtworkReport;
   readonly view: PieceView | null;
+  /** The fault of the program that the report is of; left out where there was none. */
+  readonly fault?: unknown;
 }
 
 export interface JudgedPlace {
@@ -99,7 +101,10 @@ export async function judgeArtwork(
     ...(cost && { cost }),
     ...(proof && proofTarget.path !== null ? { proof } : {}),
   });
-  const judged = { ...preflighted, report: tellInsteadOf(preflighted.report, read.insteadOf) };
+  const judged = {
+    ...preflighted,
+    report: tellInsteadOf(preflighted.report, read.insteadOf, read.unreadableBeside),
+  };
   const written = await publishPrint(judged, printTarget, options);
   const proofed = await publishProof(written, judged, proofTarget, options);
   const report = await publishPicture(proofed, judged.largeView, pictureTarget, options);

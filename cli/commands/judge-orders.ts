@@ -88,5 +88,5 @@ async function judgeSide(
   if (skipOwn && read.bytes.look(readPrintRecord)) return null;
   const source = { path: read.artwork.path, bytes: read.bytes.take() };
   const judged = await judgePiece(source, request, { anyway, signal, limits });
-  return { ...judged, report: tellInsteadOf(judged.report, read.insteadOf) };
+  return { ...judged, report: tellInsteadOf(judged.report, read.insteadOf, read.unreadableBeside) };
 }

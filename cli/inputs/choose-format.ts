@@ -15,6 +15,8 @@ export interface ReadFormat {
   readonly artwork: PlannedArtwork;
   readonly bytes: BytesOnce;
   readonly insteadOf: readonly string[];
+  /** Those among them that were found to be unreadable. */
+  readonly unreadableBeside: readonly string[];
 }
 
 /** Bytes that go to whoever takes them: a function that waits keeps all that it was given, and a file may be large. */
@@ -63,14 +65,17 @@ export async function readBestFormat(
   options: { readonly limits: Partial<Limits>; readonly signal: AbortSignal },
 ): Promise<ReadFormat> {
   const { formats = [artwork] } = artwork;
-  if (formats.length === 1) return { artwork, bytes: once(await reader.read(artwork)), insteadOf: [] };
+  if (formats.length === 1)
+    return { artwork, bytes: once(await reader.read(artwork)), insteadOf: [], unreadableBeside: [] };
   let best: Whole | null = null;
+  const unreadable: PlannedArtwork[] = [];
   for (const candidate of byPromise(formats)) {
     const rank = formats.indexOf(candidate);
     const most = mostPixels(candidate);
     if (best && (most < best.visiblePixels || (most === best.visiblePixels && rank > best.rank))) continue;
     const whole = await readWhole(candidate, rank, reader, options);
-    if (whole === null) continue;
+    if (whole === 'unreadable') unreadable.push(candidate);
+    if (typeof whole === 'string') continue;
     const isBetter =
       best === null ||
       whole.visiblePixels > best.visiblePixels ||
@@ -83,12 +88,22 @@ export async function readBestFormat(
     artwork: chosen.artwork,
     bytes: once(chosen.bytes),
     insteadOf: namesBeside(chosen.artwork, formats),
+    unreadableBeside: namesBeside(
+      chosen.artwork,
+      formats.filter((format) => unreadable.includes(format)),
+    ),
   };
 }
 
-/** The report, which says what the artwork was taken instead of. */
-export function tellInsteadOf(report: ArtworkReport, insteadOf: readonly string[] = []): ArtworkReport {
-  return insteadOf.length === 0 ? report : { ...report, artwork: { ...report.artwork, insteadOf } };
+/** The report, which says what the artwork was taken instead of, and which of that cannot be read. */
+export function tellInsteadOf(
+  report: ArtworkReport,
+  insteadOf: readonly string[],
+  unreadableBeside: readonly string[] = [],
+): ArtworkReport {
+  if (insteadOf.length === 0) return report;
+  const beside = { insteadOf, ...(unreadableBeside.length > 0 && { unreadableBeside }) };
+  return { ...report, artwork: { ...report.artwork, ...beside } };
 }
 
 /** The names of the other formats, in their order. */
@@ -111,19 +126,19 @@ function mostPixels({ entry }: PlannedArtwork): number {
   return entry?.size ? entry.size.width * entry.size.height : Infinity;
 }
 
-/** null for what cannot be read, and for a print-ready file. */
+/** What is whole; else why it does not count. */
 async function readWhole(
   artwork: PlannedArtwork,
   rank: number,
   reader: ArtworkReader,
   options: { readonly limits: Partial<Limits>; readonly signal: AbortSignal },
-): Promise<Whole | null> {
+): Promise<Whole | 'unreadable' | 'print-ready'> {
   try {
     const bytes = await reader.read(artwork);
     const read = await readArtwork(bytes, options);
-    return read.printRecord ? null : { artwork, bytes, visiblePixels: worthOf(read), rank };
+    return read.printRecord ? 'print-ready' : { artwork, bytes, visiblePixels: worthOf(read), rank };
   } catch (error) {
-    if (error instanceof BlankcheckError && error.kind === 'artwork') return null;
+    if (error instanceof BlankcheckError && error.kind === 'artwork') return 'unreadable';
     throw error;
   }
 }

@@ -10,7 +10,7 @@ import {
   type ZipEntry,
 } from '../../src/index.ts';
 import { groupFormats } from './group-formats.ts';
-import { planFault, splitName } from './plan-file.ts';
+import { originOf, planFault, splitName } from './plan-file.ts';
 import type { Expanded, Origin, PlannedArtwork } from './planned-artwork.ts';
 import { HEAD_BYTES, readFileBounded } from './read-bounded.ts';
 
@@ -38,8 +38,7 @@ export async function expandArchive(path: string, file: string, signal: AbortSig
     }
     bytes += looked.entry?.bytes ?? 0;
     // By the directory and in its order, so that it matters not which of them are read first, or by whom.
-    const origin: Origin =
-      bytes > ZIP_LIMITS.totalBytes ? { kind: 'fault', error: overTotal(entry.name) } : looked.origin;
+    const origin: Origin = bytes > ZIP_LIMITS.totalBytes ? originOf(overTotal(entry.name)) : looked.origin;
     artworks.push({
       ...planEntry(path, file, entry.name, origin),
       ...(looked.entry && { entry: looked.entry }),
@@ -57,7 +56,7 @@ interface LookedAt extends Pick<PlannedArtwork, 'entry'> {
 
 /** null for an entry that is no artwork, neither by name nor by content. */
 async function lookAt(archive: ZipArchive, entry: ZipEntry, file: string): Promise<LookedAt | null> {
-  if (entry.refusal) return { origin: { kind: 'fault', error: entry.refusal } };
+  if (entry.refusal) return { origin: originOf(entry.refusal) };
   try {
     const head = await archive.readHead(entry, HEAD_BYTES);
     if (!hasArtworkName(entry.name) && !sniffFormat(head)) return null;
@@ -67,7 +66,7 @@ async function lookAt(archive: ZipArchive, entry: ZipEntry, file: string): Promi
     };
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return { origin: { kind: 'fault', error } };
+    return { origin: originOf(error) };
   }
 }
 

@@ -5,7 +5,9 @@ import {
   type BlankRecord,
   blankFromSize,
   findBlank,
+  findTooDeep,
   looksLikeSize,
+  MAX_JSON_DEPTH,
   nearestBlankIds,
   readBlankRecord,
 } from '../../src/index.ts';
@@ -49,6 +51,11 @@ async function readText(word: string, cwd: string): Promise<string | null> {
 }
 
 function parseJson(text: string, where: string): unknown {
+  if (findTooDeep(text) !== null)
+    throw new BlankcheckError(
+      'bad-blank-record',
+      `"${where}" has more than ${MAX_JSON_DEPTH} lists and objects within each other.\nExpected one record of the shape of seeds/blanks.json.`,
+    );
   try {
     return JSON.parse(text.replace(/^\ufeff/, ''));
   } catch (cause) {

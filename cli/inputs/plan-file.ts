@@ -9,7 +9,12 @@ export function planFile(path: string, file: string): PlannedArtwork {
 
 /** The plan of a file or folder that cannot be read. */
 export function planFault(path: string, file: string, error: BlankcheckError): PlannedArtwork {
-  return planAs(path, file, { kind: 'fault', error });
+  return planAs(path, file, originOf(error));
+}
+
+/** The origin of what cannot be read. */
+export function originOf({ code, message }: BlankcheckError): Origin {
+  return { kind: 'fault', error: { code, message } };
 }
 
 function planAs(path: string, file: string, origin: Origin): PlannedArtwork {

@@ -1,12 +1,12 @@
-import type { BlankcheckError, HeaderSize } from '../../src/index.ts';
+import type { ErrorCode, HeaderSize } from '../../src/index.ts';
 
 /** Where the bytes of an artwork are; paths are those of this machine. */
 export type Origin =
   | { readonly kind: 'stdin' }
   | { readonly kind: 'file'; readonly file: string }
   | { readonly kind: 'entry'; readonly archive: string; readonly entry: string }
-  /** Nowhere: it is unreadable for this reason. */
-  | { readonly kind: 'fault'; readonly error: BlankcheckError };
+  /** Nowhere: it is unreadable for this reason, as data, since an error of ours comes out of another process as any other. */
+  | { readonly kind: 'fault'; readonly error: { readonly code: ErrorCode; readonly message: string } };
 
 /** An artwork of a run, found and not yet read. */
 export interface PlannedArtwork {

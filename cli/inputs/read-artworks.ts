@@ -28,7 +28,7 @@ export function createArtworkReader(
       if (origin.kind !== 'entry') opened = null;
       switch (origin.kind) {
         case 'fault':
-          throw origin.error;
+          throw new BlankcheckError(origin.error.code, origin.error.message);
         case 'stdin':
           return readStdin(stdin, signal, maxBytes);
         case 'file':

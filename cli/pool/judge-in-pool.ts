@@ -48,7 +48,7 @@ export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, opti
   });
   const ended = new Map(
     [...endings].map(([{ artwork }, ending]) => {
-      const judged = tellDone(artwork, run, () =>
+      const judged = tellDone(artwork, run, options, () =>
         ending.then((how) => judgedOf(artwork, how, options, maxSeconds)),
       );
       // Whoever asks for it is told.
@@ -67,18 +67,19 @@ export function judgeInPool(inputs: readonly PlacedInput[], run: PooledRun, opti
 export function judgeHere(run: Pick<PooledRun, 'started' | 'done'>, options: JudgeOptions): Judge {
   return (artwork, place) => {
     run.started(artwork);
-    return tellDone(artwork, run, () => judgeArtwork(artwork, place, options));
+    return tellDone(artwork, run, options, () => judgeArtwork(artwork, place, options));
   };
 }
 
 async function tellDone(
   artwork: PlannedArtwork,
   { done }: Pick<PooledRun, 'done'>,
+  options: JudgeOptions,
   judge: () => Promise<JudgedArtwork | null>,
 ): Promise<JudgedArtwork | null> {
   let judged: JudgedArtwork | null = null;
   try {
-    judged = await judge();
+    judged = await judge().catch((error: unknown) => reportFault(artwork, error, options));
     return judged;
   } finally {
     await done(artwork, judged?.report ?? null);
@@ -121,13 +122,31 @@ async function judgedOf(
   }
 }
 
+/** A fault of the program costs its artwork, which is told of in every output all the same. @throws what is no such fault */
+async function reportFault(
+  artwork: PlannedArtwork,
+  fault: unknown,
+  options: JudgeOptions,
+): Promise<JudgedArtwork> {
+  const isUsage = fault instanceof BlankcheckError && fault.kind === 'usage';
+  if (options.signal.aborted || isUsage) throw fault;
+  const told = fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault);
+  const error = {
+    code: 'fault',
+    message: `This is a fault of the program, not of your art: ${told}. Please report it, with the artwork if you may share it.`,
+  };
+  return { ...(await reportLost(artwork, error, options)), fault };
+}
+
 /** Its bytes are read once more for their hash; what they say is not looked at. */
 async function reportLost(
   artwork: PlannedArtwork,
-  error: BlankcheckError,
+  error: { readonly code: string; readonly message: string },
   { reader, request, view }: JudgeOptions,
 ): Promise<JudgedArtwork> {
-  const bytes = error.code === 'crashed' ? await reader.read(artwork).catch(() => null) : null;
+  // What a slow disk, or standard input, gave once is not asked for again.
+  const isAgain = error.code !== 'too-slow' && artwork.origin.kind !== 'stdin';
+  const bytes = isAgain ? await reader.read(artwork).catch(() => null) : null;
   return {
     report: tellInsteadOf(
       reportUnreadable({ path: artwork.path, bytes }, error, request),

@@ -1,4 +1,5 @@
 import type { Node, ParseError } from 'jsonc-parser';
+import { findTooDeep, MAX_JSON_DEPTH } from './json-depth.ts';
 
 /** What a JSON text with comments holds, and where in it each value stands. */
 export type CommentedJson =
@@ -8,13 +9,21 @@ export type CommentedJson =
 /**
  * Reads JSON with comments and commas at the end of lists, as editors know it; a byte order mark is passed over.
  * `lineOf` counts from 1; of a value that is not there it gives the line of what should hold it. At the first thing
- * that is no JSON, or a field that stands there twice, the line and what was expected there come back instead. Loads its parser only then.
+ * that is no JSON, is nested too deeply, or a field that stands there twice, the line and what was expected there come back instead. Loads its parser only then.
  */
 export async function parseCommentedJson(text: string): Promise<CommentedJson> {
   const { findNodeAtLocation, getNodeValue, parseTree, printParseErrorCode } = await import('jsonc-parser');
   const errors: ParseError[] = [];
   // A space in place of the byte order mark: places in the text stay what they are.
   const body = text.replace(/^\ufeff/, ' ');
+  const tooDeep = findTooDeep(body);
+  if (tooDeep !== null)
+    return {
+      fault: {
+        line: lineAt(body, tooDeep),
+        expected: `at most ${MAX_JSON_DEPTH} lists and objects within each other`,
+      },
+    };
   const root = parseTree(body, errors, { allowTrailingComma: true });
   const [error] = errors;
   if (error !== undefined || root === undefined) {

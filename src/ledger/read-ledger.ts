@@ -1,3 +1,4 @@
+import { findTooDeep, MAX_JSON_DEPTH } from '../catalogue/json-depth.ts';
 import { showValue } from '../catalogue/record-fault.ts';
 import { listSchemaFaults } from '../catalogue/schema-faults.ts';
 import { isPressing } from './is-pressing.ts';
@@ -27,6 +28,11 @@ export async function readLedger(text: string): Promise<Ledger> {
   for (const [index, written] of lines.entries()) {
     if (written.trim() === '') continue;
     const line = index + 1;
+    if (findTooDeep(written) !== null) {
+      const message = `expected one record as JSON on one line, found more than ${MAX_JSON_DEPTH} lists and objects within each other`;
+      faults.push({ line, message });
+      continue;
+    }
     const json = parseLine(written);
     if (json === undefined) {
       const what = index === lines.length - 1 ? 'the last line is torn or no JSON' : 'no JSON';

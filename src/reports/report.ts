@@ -25,6 +25,8 @@ export interface ArtworkReport {
     readonly statedPpi: StatedPpi | null;
     /** Names of the other formats of it in the same ZIP, which were passed over for it; left out where there are none. */
     readonly insteadOf?: readonly string[];
+    /** Those among them that were found to be unreadable; left out where none was. */
+    readonly unreadableBeside?: readonly string[];
   };
   readonly status: Status;
   /** Why the artwork is unreadable, or why its file was not written. */

@@ -59,6 +59,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
       heightPx: artwork.heightPx,
       statedPpi: artwork.statedPpi && pairOf(artwork.statedPpi),
       ...(artwork.insteadOf && { insteadOf: artwork.insteadOf }),
+      ...(artwork.unreadableBeside && { unreadableBeside: artwork.unreadableBeside }),
     },
     status: report.status,
     error: error && { code: error.code, message: error.message },

@@ -17,12 +17,19 @@ export function subjectRows({
     : 'none: nothing is visible';
   return [
     ['Artwork', `${format}${size}`],
-    ...(artwork.insteadOf ? [['Instead of', artwork.insteadOf.join(', ')] as const] : []),
+    ...(artwork.insteadOf ? [['Instead of', tellOthers(artwork)] as const] : []),
     ['Blank', tellBlank(blank)],
     ['Print size', print],
     ...(development ? [['Flat paper', tellPaper(development)] as const] : []),
     ...(effectivePpi ? [['Resolution', `${tellPpi(effectivePpi)} at that size`] as const] : []),
   ];
+}
+
+/** The formats that an artwork was taken instead of, in words. */
+export function tellOthers({ insteadOf = [], unreadableBeside = [] }: ArtworkReport['artwork']): string {
+  return insteadOf
+    .map((name) => (unreadableBeside.includes(name) ? `${name} (cannot be read)` : name))
+    .join(', ');
 }
 
 function tellPaper({ kind, widthMm, heightMm, angleDeg, ...paper }: DevelopmentReport): string {

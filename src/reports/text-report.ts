@@ -5,7 +5,7 @@ import { listNotChecked } from './not-checked.ts';
 import { hang, type Page, paint } from './page.ts';
 import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
-import { subjectRows } from './subject-rows.ts';
+import { subjectRows, tellOthers } from './subject-rows.ts';
 import { tellCost } from './text-cost.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
@@ -73,11 +73,11 @@ function tellMore(outcomes: readonly Outcome[], page: Page): readonly string[] {
 
 function tellReason({ status, error, artwork }: ArtworkReport, page: Page): readonly string[] {
   if (!error) return [];
-  const others = status === 'unreadable' ? artwork.insteadOf : undefined;
+  const others = status === 'unreadable' && artwork.insteadOf ? tellOthers(artwork) : undefined;
   return [
     ...hang('  ', showHidden(error.message), page),
     ...hang('  ', paint(showHidden(`(${error.code})`), 'quiet', page), page),
-    ...(others ? hang('  ', `Instead of  ${showHidden(others.join(', '))}`, page) : []),
+    ...(others ? hang('  ', `Instead of  ${showHidden(others)}`, page) : []),
   ];
 }
 

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { writeZip } from '../../fixtures/byte-writers/write-zip.ts';
 import type { RunReport } from '../../src/index.ts';
+import { findSchemaFaults } from '../reports/report-schema.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
 import { listFiles, makeFolder, putFiles, readText } from './temp-folder.ts';
@@ -217,12 +218,23 @@ describe('a fault of the program', () => {
     });
     const { runMain: runBroken } = await import('./run-main.ts');
     const cwd = makeFolder({ 'a.png': ART, 'b.png': ART });
-    const { code, stdout, stderr } = await runBroken(['a.png', 'b.png', ...SHARP], { cwd });
+    const documents = ['--csv', 'out.csv', '--report', 'out.html'];
+    const { code, stdout, stderr } = await runBroken(['a.png', 'b.png', ...SHARP, ...documents], { cwd });
     expect(code).toBe(3);
     expect(stderr).toMatch(
       /^blankcheck: .*fault of the program.*a\.png.*undefined is not a pear \[fault\]$/m,
     );
     expect(stderr).not.toMatch(/^\s+at /m);
     expect(stdout).toBe('print-ready/b.40x40mm.png\n');
+    // And no output is without a row of it.
+    for (const file of ['out.csv', 'out.html']) expect(readText(cwd, file)).toContain('not a pear');
+    expect(stderr).toMatch(/^CANNOT READ .*fault +a\.png$/m);
+    const json = await runBroken(['check', 'a.png', 'b.png', ...SHARP, '--json'], { cwd });
+    const report = JSON.parse(json.stdout);
+    expect(findSchemaFaults(report)).toEqual([]);
+    expect([json.code, report.summary.unreadable]).toEqual([3, 1]);
+    expect(report.results[0]).toMatchObject({ status: 'unreadable', error: { code: 'fault' } });
+    const lines = await runBroken(['check', 'a.png', 'b.png', ...SHARP, '--json-lines'], { cwd });
+    expect(lines.stdout.split('\n').filter((line) => line.includes('"fault"'))).toHaveLength(1);
   });
 });

@@ -7,7 +7,7 @@ import { listNotChecked } from '../not-checked.ts';
 import { phraseFinding } from '../phrase.ts';
 import type { ArtworkReport } from '../report.ts';
 import { tellPlan } from '../step-words.ts';
-import { subjectRows } from '../subject-rows.ts';
+import { subjectRows, tellOthers } from '../subject-rows.ts';
 import { tellPrinting, tellWhyNotWritten } from '../text-file.ts';
 import { tellWork } from '../verdict-words.ts';
 import { explanationId } from './explanation.ts';
@@ -75,7 +75,7 @@ function figures(report: ArtworkReport, view: PieceView, found: readonly Found[]
 
 function reason({ status, error, artwork }: ArtworkReport): string {
   if (status !== 'unreadable' || !error) return '';
-  const others = artwork.insteadOf ? `<p>Instead of ${shown(artwork.insteadOf.join(', '))}</p>` : '';
+  const others = artwork.insteadOf ? `<p>Instead of ${shown(tellOthers(artwork))}</p>` : '';
   return `<p class="reason">${shown(error.message)} <span class="origin">(${shown(error.code)})</span></p><p>Nothing of it was checked.</p>${others}`;
 }
 

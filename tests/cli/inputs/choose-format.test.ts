@@ -52,7 +52,12 @@ async function chosenOf(entries: Readonly<Record<string, Uint8Array | string>> |
   for (const artwork of planned[0]!.artworks) {
     const read = await readBestFormat(artwork, reader, { limits: {}, signal: never }).catch((error) => error);
     if ('code' in read) chosen.push(`${artwork.path.slice('pack.zip/'.length)}: ${read.code}`);
-    else chosen.push([read.artwork.path.slice('pack.zip/'.length), ...read.insteadOf].join(' < '));
+    else {
+      const beside = read.insteadOf.map((name: string) =>
+        read.unreadableBeside.includes(name) ? `${name}!` : name,
+      );
+      chosen.push([read.artwork.path.slice('pack.zip/'.length), ...beside].join(' < '));
+    }
   }
   return { chosen, passedOver: planned[0]!.passedOver, reads };
 }
@@ -77,7 +82,7 @@ describe('several formats of one artwork in a ZIP', () => {
 
   it('are the drawing with text where no picture is whole', async () => {
     expect((await chosenOf({ 'bean.svg': WITH_TEXT, 'bean.png': CUT_OFF })).chosen).toEqual([
-      'bean.svg < bean.png',
+      'bean.svg < bean.png!',
     ]);
   });
 
@@ -108,11 +113,11 @@ describe('several formats of one artwork in a ZIP', () => {
 
   it('are the whole one where the better is cut off or has a wrong check sum', async () => {
     expect((await chosenOf({ 'bean.png': CUT_OFF, 'bean.webp': art(8, 3) })).chosen).toEqual([
-      'bean.webp < bean.png',
+      'bean.webp < bean.png!',
     ]);
     const wrong = { name: 'bean.svg', content: PLAIN, crc32: 1 };
     expect((await chosenOf([wrong, { name: 'bean.png', content: art(8, 3) }])).chosen).toEqual([
-      'bean.png < bean.svg',
+      'bean.png < bean.svg!',
     ]);
   });
 

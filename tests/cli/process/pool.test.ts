@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { RUN_RECORD_NAME } from '../../../cli/again/run-record.ts';
+import { writeZip } from '../../../fixtures/byte-writers/write-zip.ts';
 import { makeArt } from '../art.ts';
 import { runMain } from '../run-main.ts';
 import { makeFolder } from '../temp-folder.ts';
@@ -47,6 +48,26 @@ describe('a run over several artworks', () => {
     expect(names).toHaveLength(3);
     for (const name of names)
       expect(readFileSync(join(pooled, 'out', name))).toEqual(readFileSync(join(single, 'out', name)));
+  });
+
+  it('takes the sound one of two formats where the other cannot be unpacked, and says so', async () => {
+    const zip = writeZip([
+      { name: 's.png', content: ART, method: 8, packed: Buffer.alloc(ART.length, 0x07) },
+      { name: 's.webp', content: ART },
+    ]);
+    const files = { 'a.zip': zip, 'b.zip': zip };
+    const words = ['check', 'a.zip', 'b.zip', ...WORDS.slice(1, 5), '--json'];
+    const ended = await runCommand([...words, '--jobs', '2'], { cwd: makeFolder(files) });
+    const expected = await runMain(words, { cwd: makeFolder(files) });
+    expect([ended.code, ended.stdout]).toEqual([0, expected.stdout]);
+    const { results } = JSON.parse(ended.stdout);
+    const beside = { insteadOf: ['s.png'], unreadableBeside: ['s.png'] };
+    for (const [index, zipName] of ['a.zip', 'b.zip'].entries())
+      expect(results[index]).toMatchObject({
+        status: 'ready',
+        artwork: { path: `${zipName}/s.webp`, ...beside },
+      });
+    expect(ended.stderr).toMatch(/Instead of +s\.png \(/);
   });
 
   it('shows the same on the page and in the pictures, bytes for bytes', async () => {
