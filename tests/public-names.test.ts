@@ -4,6 +4,7 @@ import * as door from '../src/index.ts';
 /** The interface of the library. A name that goes or changes is a major version; a new one is added here on purpose. */
 const NAMES = [
   'MAX_CONDITION_BYTES',
+  'MAX_JSON_DEPTH',
   'badCondition',
   'badPrinterProfile',
   'choosePrintReadyFormat',
@@ -121,6 +122,7 @@ const NAMES = [
   'PRESSURES',
   'findBestSettings',
   'findPressingFaults',
+  'findTooDeep',
   'parseDwellS',
   'parseTemperature',
   'readDefects',

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import type { TypedOptions } from '../arguments.ts';
 import type { JudgeOptions } from '../commands/judge-artwork.ts';
@@ -27,6 +27,15 @@ const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
 /** Options that may name a file, whose content counts. */
 const FILES = ['blank', 'printer', 'condition', 'printerProfile'] as const;
 
+/** null for what is no file: a pipe was read already, and has nothing more to give. */
+async function readRegular(path: string): Promise<Uint8Array | null> {
+  const isFile = await stat(path).then(
+    (stats) => stats.isFile(),
+    () => false,
+  );
+  return isFile ? readFile(path).catch(() => null) : null;
+}
+
 /** Hex SHA-256 of all that decides what becomes of an artwork besides its own bytes. */
 export async function hashOptions(
   options: TypedOptions,
@@ -38,7 +47,7 @@ export async function hashOptions(
   const contents = await Promise.all(
     FILES.map(async (name) => {
       const word = options[name];
-      const bytes = word === undefined ? null : await readFile(resolve(cwd, word)).catch(() => null);
+      const bytes = word === undefined ? null : await readRegular(resolve(cwd, word));
       return bytes && createHash('sha256').update(bytes).digest('hex');
     }),
   );

@@ -38,7 +38,7 @@ export async function printPressCard(
     throw new BlankcheckError('missing-blank', 'No blank was given.\nSuch as blankcheck press mug-11oz.');
   if (more.length > 0)
     throw new BlankcheckError('bad-option', `Expected one blank, received ${words.length}.`);
-  const blank = await findBlankByWord(word, cwd);
+  const blank = await findBlankByWord(word, cwd, io.interrupt);
   const card = pressCard(blank);
   const piece = await viewPiece(blank, options, io);
   if (piece instanceof BlankcheckError) {

@@ -33,18 +33,22 @@ export async function readRequest(
   signal: AbortSignal,
 ): Promise<PrintRequest> {
   const common = await readCommonRequest(options, cwd, signal);
-  return { ...common, blank: await readBlank(options, cwd), ...readPlacing(options) };
+  return { ...common, blank: await readBlank(options, cwd, signal), ...readPlacing(options) };
 }
 
 /** The blank of `--blank`. @throws as readRequest */
-export async function readBlank({ blank }: TypedOptions, cwd: string): Promise<BlankRecord> {
+export async function readBlank(
+  { blank }: TypedOptions,
+  cwd: string,
+  signal?: AbortSignal,
+): Promise<BlankRecord> {
   if (blank === undefined) {
     throw new BlankcheckError(
       'missing-blank',
       'No blank was given.\nName it with --blank, such as --blank tile-ceramic-8in; see blankcheck blanks for the catalogue.',
     );
   }
-  return findBlankByWord(blank, cwd);
+  return findBlankByWord(blank, cwd, signal);
 }
 
 /** How the art is placed on its blank. @throws as readRequest */

@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import {
   BlankcheckError,
@@ -11,17 +11,24 @@ import {
   nearestBlankIds,
   readBlankRecord,
 } from '../../src/index.ts';
+import { readFileBounded } from './read-bounded.ts';
+
+const NEVER = new AbortController().signal;
 
 /**
  * The blank that a word stands for: an id of the catalogue, a size, or a JSON file with one record.
  * @throws BlankcheckError `unknown-blank`, `no-such-file`, `bad-blank-record`, and as `blankFromSize`.
  */
-export async function findBlankByWord(word: string, cwd: string): Promise<BlankRecord> {
+export async function findBlankByWord(
+  word: string,
+  cwd: string,
+  signal: AbortSignal = NEVER,
+): Promise<BlankRecord> {
   // Ids are written small; people write them as they like.
   const known = findBlank(word.toLowerCase());
   if (known) return known;
   if (looksLikeSize(word)) return blankFromSize(word);
-  const text = await readText(word, cwd);
+  const text = await readText(word, cwd, signal);
   if (text === null) throw unknownBlank(word);
   return readBlankRecord(parseJson(text, word), word);
 }
@@ -38,10 +45,15 @@ function unknownBlank(word: string): BlankcheckError {
 }
 
 /** null where no file is meant: the word neither names one nor is spelt like one. */
-async function readText(word: string, cwd: string): Promise<string | null> {
+async function readText(word: string, cwd: string, signal: AbortSignal): Promise<string | null> {
+  const path = resolve(cwd, word);
   try {
-    return await readFile(resolve(cwd, word), 'utf8');
+    const isPipe = (await stat(path)).isFIFO();
+    return isPipe
+      ? new TextDecoder().decode(await readFileBounded(path, signal))
+      : await readFile(path, 'utf8');
   } catch (cause) {
+    signal.throwIfAborted();
     if (!/\.json$/i.test(word)) return null;
     const reason = cause instanceof Error ? cause.message.replace(/,.*$/, '') : String(cause);
     throw new BlankcheckError('no-such-file', `The blank file "${word}" cannot be read: ${reason}.`, {

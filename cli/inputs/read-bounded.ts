@@ -1,5 +1,6 @@
 import { open, readFile, stat } from 'node:fs/promises';
 import { BlankcheckError, LIMITS } from '../../src/index.ts';
+import { readPipe } from './read-pipe.ts';
 
 /** Enough for every signature, and for the first tag of a drawing behind its comments. */
 export const HEAD_BYTES = 65_536;
@@ -16,6 +17,7 @@ export async function readFileBounded(
       if (stats.size > maxBytes) throw tooManyBytes(stats.size, maxBytes);
       return await readFile(path, { signal });
     }
+    if (stats.isFIFO()) return await collectBounded(readPipe(path, signal), maxBytes);
     const file = await open(path);
     return await collectBounded(file.createReadStream({ signal }), maxBytes);
   } catch (cause) {

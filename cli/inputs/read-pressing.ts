@@ -34,7 +34,7 @@ export async function readPressing(
       'bad-result',
       'No result was given.\nSay how it came out with --result, 1 (lost) to 5.',
     );
-  const blank = await findBlankByWord(word, cwd);
+  const blank = await findBlankByWord(word, cwd, signal);
   return {
     schemaVersion: 1,
     at: date === undefined ? now.toISOString() : readDate(date),

@@ -1,4 +1,4 @@
-import { open } from 'node:fs/promises';
+import { open, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
 import type { InputGuard } from './input-guard.ts';
@@ -51,6 +51,8 @@ export async function publishDocument(
 export async function begins(path: string, head: string): Promise<boolean> {
   const bytes = Buffer.alloc(Buffer.byteLength(head));
   try {
+    // Opening a pipe that nobody writes to waits for ever.
+    if (!(await stat(path)).isFile()) return false;
     const file = await open(path);
     try {
       await file.read(bytes, 0, bytes.length, 0);

@@ -60,6 +60,20 @@ describe('reading artworks', () => {
     expect(await readAll(cwd, ['pipe'])).toEqual(['through the pipe']);
   });
 
+  it('waits for what comes late through it, and gives up where nobody writes', async () => {
+    const cwd = makeFolder();
+    for (const name of ['late', 'left']) execFileSync('mkfifo', [join(cwd, name)]);
+    spawn('sh', ['-c', 'sleep 1; (printf one; sleep 1; printf two) > late'], { cwd });
+    expect(await readAll(cwd, ['late', 'left'])).toEqual(['onetwo', 'cannot-read']);
+  }, 60_000);
+
+  it('reads more than a pipe holds', async () => {
+    const cwd = makeFolder();
+    execFileSync('mkfifo', [join(cwd, 'pipe')]);
+    spawn('sh', ['-c', 'head -c 3000000 /dev/zero > pipe'], { cwd });
+    expect((await readAll(cwd, ['pipe']))[0]).toHaveLength(3_000_000);
+  });
+
   it('stops at the limit of what never ends', async () => {
     const part = 'x'.repeat(1 << 20);
     let given = 0;

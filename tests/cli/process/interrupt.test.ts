@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, watch } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -84,11 +84,25 @@ describe('an interrupt', () => {
     expect(listFiles(cwd)).toEqual([]);
   });
 
-  it('a second one ends the process at once, also where the first cannot', async () => {
+  it.each(['SIGINT', 'SIGTERM'] as const)('%s ends the waiting for a pipe', async (name) => {
     const cwd = makeFolder();
+    const pipe = join(cwd, 'pipe.png');
+    execFileSync('mkfifo', [pipe]);
+    // A writer that holds it open and writes nothing.
+    const writer = spawn('sh', ['-c', 'exec sleep 100 > pipe.png'], { cwd });
+    const { child, finished } = startCommand(['pipe.png', ...WORDS.slice(1)], { cwd });
+    await untilItCatches(child.pid!);
+    child.kill(name);
+    const { code, signal } = await finished;
+    writer.kill();
+    expect([code, signal]).toEqual([name === 'SIGINT' ? 130 : 143, null]);
+  });
+
+  it('a second one ends the process at once, also where the first cannot', async () => {
     // Opening a pipe that nobody writes to waits for ever, and nothing can call it back.
+    const cwd = makeFolder({ 'wait.mjs': "import { open } from 'node:fs'; open('pipe', () => {});" });
     execFileSync('mkfifo', [join(cwd, 'pipe')]);
-    const { child, finished } = startCommand(['pipe', ...WORDS.slice(1)], { cwd });
+    const { child, finished } = startCommand(['--version'], { cwd, node: ['--import', './wait.mjs'] });
     await untilItCatches(child.pid!);
     child.kill('SIGINT');
     await wait(200);

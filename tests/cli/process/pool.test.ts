@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
@@ -109,12 +109,14 @@ describe('a run over several artworks', () => {
 
   it('ends an artwork that takes longer than the limit, and no other', async () => {
     const cwd = makeFolder(BEDS);
-    // Opening a pipe that nobody writes to waits for ever, and nothing can call it back.
     execFileSync('mkfifo', [join(cwd, 'pipe')]);
+    // A writer that holds it open and writes nothing.
+    const writer = spawn('sh', ['-c', 'exec sleep 100 > pipe'], { cwd });
     const { code, stdout } = await runCommand(
       ['pipe', ...WORDS, '--json', '--jobs', '1', '--limit', 'maxArtworkSeconds=15'],
       { cwd },
     );
+    writer.kill();
     expect(code).toBe(1);
     expect(codesOf(stdout).map(([, error]) => error)).toEqual(['too-slow', null, null, null]);
   });

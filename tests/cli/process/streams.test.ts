@@ -1,7 +1,8 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { findBlank } from '../../../src/index.ts';
 import { makeArt } from '../art.ts';
 import { listFiles, makeFolder } from '../temp-folder.ts';
 import { buildCommand, runCommand, startCommand } from './built-command.ts';
@@ -22,6 +23,30 @@ describe('streams of the process', () => {
     expect([code, stdout]).toEqual([0, 'print-ready/stdin.40x40mm.png\n']);
     expect(stderr).toMatch(/^READY TO PRINT: -/);
     expect(listFiles(cwd)).toEqual(['print-ready/stdin.40x40mm.png']);
+  });
+
+  it('a pipe without a writer is told of, whatever it is given for', async () => {
+    const cwd = makeFolder({ 'a.png': ART });
+    for (const name of ['f.png', 'f.json', 'f.icc']) execFileSync('mkfifo', [join(cwd, name)]);
+    const codeOf = async (...args: string[]) => {
+      const { code, stderr } = await runCommand(['check', ...args], { cwd });
+      return [code, /[([]([a-z-]+)[)\]]$/m.exec(stderr)?.[1]];
+    };
+    expect(await codeOf('f.png', ...SHARP)).toEqual([1, 'cannot-read']);
+    expect(await codeOf('a.png', '--blank', './f.json')).toEqual([2, 'no-such-file']);
+    expect(await codeOf('a.png', ...SHARP, '--condition', 'f.icc')).toEqual([2, 'bad-condition']);
+    expect(await codeOf('a.png', ...SHARP, '--printer', 'f.json')).toEqual([2, 'no-such-file']);
+  });
+
+  it('what a shell gives in place of a file is read', (context) => {
+    if (process.platform !== 'linux') context.skip('/dev/stdin is a pipe of its own on Linux');
+    const cwd = makeFolder({ 'a.png': ART });
+    const blank = JSON.stringify({ ...findBlank('tile-ceramic-8in'), id: 'own' });
+    const tried = (script: string) =>
+      spawnSync('bash', ['-c', script, process.execPath, buildCommand(), blank], { cwd }).status;
+    expect(tried('cat a.png | "$0" "$1" check /dev/stdin --blank 40x40mm --width 2mm')).toBe(0);
+    expect(tried('"$0" "$1" check <(cat a.png) --blank 40x40mm --width 2mm')).toBe(0);
+    expect(tried('"$0" "$1" check a.png --blank <(printf %s "$2") --width 2mm')).toBe(0);
   });
 
   it('an exit code of 2 leaves standard output empty', async () => {
