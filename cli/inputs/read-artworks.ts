@@ -48,6 +48,8 @@ export function createArtworkReader(
 }
 
 async function readStdin(stdin: ByteStream, signal: AbortSignal, maxBytes?: number): Promise<Uint8Array> {
+  // An interrupt that came before is told to no listener.
+  signal.throwIfAborted();
   const stop = () => stdin.stop();
   signal.addEventListener('abort', stop);
   try {

@@ -52,6 +52,16 @@ describe('reading artworks', () => {
     ]);
   });
 
+  it('waits for no standard input where an interrupt came before', async () => {
+    const silent = {
+      ...input(),
+      [Symbol.asyncIterator]: () => ({ next: () => new Promise<never>(() => {}) }),
+    };
+    const { planned } = await planInputs(['-'], { cwd: '.', recursive: false, signal: never });
+    const reader = createArtworkReader(silent, AbortSignal.abort('early'));
+    await expect(reader.read(planned[0]!.artworks[0]!)).rejects.toBe('early');
+  });
+
   it('reads a pipe that has a name to its end', async () => {
     const cwd = makeFolder();
     execFileSync('mkfifo', [join(cwd, 'pipe')]);
