@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { findBlank, parsePaper, preflight } from '../../dist/src/index.js';
+import { bigRows } from './big-rows.mjs';
 import { COLOURS, CUT_OUTS, DETAIL, timeChecks } from './check-times.mjs';
 import { colourRows } from './colour-rows.mjs';
 import { loadCommand } from './command.mjs';
@@ -138,6 +139,7 @@ for (const [name, path] of Object.entries(await benchPictures())) {
   const onSheet = Array.from({ length: 3 }, () => Number(runNode([here('peak-memory.mjs'), path, 'sheet'])));
   rows.push(row(`${name}: the same of an A4 sheet as PDF`, median(onSheet) / data.length, 2.2));
 }
+rows.push(...(await bigRows()));
 rows.push(...(await folderRows()));
 rows.push(...(await sheetRows(ROUNDS)));
 rows.push(...(await reportRows()));
