@@ -65,6 +65,7 @@ export function reportChecked(
     ...describePaper(checked.blank),
     colours: tellColours(artwork, request),
     inkedMm: checked.job && findInkedPart(checked.job, checked.extents),
+    ...(request.dummy ? { dummy: true } : {}),
     effectivePpi: checked.job?.effectivePpi ?? null,
     outcomes: checked.outcomes,
     mends: reportMends(mends, checked.outcomes),

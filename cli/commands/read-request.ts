@@ -55,6 +55,7 @@ export async function readBlank(
 export function readPlacing(options: TypedOptions): Omit<JobRequest, 'blank' | 'ppi' | 'printer'> {
   const { measured, wrap, hand, development, width, height, fit, turn, offset, bleed, safe, surface } =
     options;
+  refuseFitBesideSize(options);
   return {
     ...(measured !== undefined && { measured: readMeasured(measured) }),
     ...(wrap !== undefined && { wrap: parseWrapPlacing(wrap) }),
@@ -82,6 +83,7 @@ export async function readCommonRequest(
   signal: AbortSignal,
 ): Promise<Omit<PrintRequest, 'blank'>> {
   refuseMarksWithoutSheet(options);
+  refuseExtendWithoutMend(options);
   const { condition, printer, mend, extend, sheet, omitMarks, ppi, background } = options;
   const record = printer === undefined ? undefined : await readPrinterFile(printer, cwd, signal);
   const printerProfile = options.printerProfile ?? findOwnProfile(printer, record);
@@ -108,6 +110,24 @@ export async function readCommonRequest(
 function findOwnProfile(file: string | undefined, record: Printer | undefined): string | undefined {
   if (file === undefined || record?.profile === undefined) return undefined;
   return isAbsolute(record.profile) ? record.profile : join(dirname(file), record.profile);
+}
+
+/** A size that is given beside it would win, unseen. */
+function refuseFitBesideSize({ fit, width, height }: TypedOptions): void {
+  if (fit !== 'cover' || (width === undefined && height === undefined)) return;
+  const size = width === undefined ? '--height' : '--width';
+  throw new BlankcheckError(
+    'bad-option',
+    `--fit cover fills the blank, and ${size} asks for another size: give one of the two.\nWhere the settings say cover, add --fit inside.`,
+  );
+}
+
+function refuseExtendWithoutMend({ extend, mend }: TypedOptions): void {
+  if (extend === undefined || (mend !== undefined && readMends(mend).includes('extend-edges'))) return;
+  throw new BlankcheckError(
+    'bad-option',
+    `--extend ${extend} was given, but nothing is extended.\nAdd --mend extend-edges, or leave --extend out.`,
+  );
 }
 
 function refuseMarksWithoutSheet({ sheet, omitMarks, dummy }: TypedOptions): void {

@@ -40,8 +40,16 @@ export async function writeShortcut(
   const errors = options.remove ? await removeOwn(placed, io) : await publish(placed, options, io, temps);
   for (const error of errors) printError(io.stderr, error);
   if (errors.length > 0) return 1;
-  if (!options.remove) io.stderr.write(`${showHidden(next)}\n`);
+  if (!options.remove) io.stderr.write(`${showHidden(next)}\n${tellElsewhere(options)}`);
   return 0;
+}
+
+/** A shortcut names Node and the program by where they lie. */
+function tellElsewhere({ for: system }: TypedOptions): string {
+  const own = systemOf(process.platform);
+  return system === undefined || system === own
+    ? ''
+    : `It names Node and blankcheck as they lie on this machine (${own}), and will not find them on another: make it on the machine where it is to be used.\n`;
 }
 
 async function readDropped({ blank: word, ask }: TypedOptions, { cwd, program }: Io): Promise<Dropped> {

@@ -68,7 +68,9 @@ export function tellExpected({ name, kind, choices }: Setting, value: unknown): 
         ? 'a list of texts'
         : choices
           ? `one of ${choices.map((choice) => `"${choice}"`).join(', ')}`
-          : 'a text, as after the option of that name';
+          : typeof value === 'number'
+            ? `a text, "${value}" in quotes,`
+            : 'a text, as after the option of that name,';
   return `expected ${expected} for ${name}, received ${JSON.stringify(value)?.slice(0, 60)}`;
 }
 

@@ -72,6 +72,7 @@ function expectation(issue: Issue): string {
 function nounOf(issue: Issue): string {
   const kind = issue.code === 'invalid_type' ? issue.expected : 'origin' in issue ? issue.origin : '';
   if (kind === 'number') return isLength(issue.path) ? 'a number of millimetres' : 'a number';
+  if (kind === 'int') return 'a whole number';
   if (kind === 'array' || kind === 'tuple') return 'a list';
   if (kind === 'boolean') return 'true or false';
   return kind === 'string' ? 'a text' : 'an object';

@@ -28,6 +28,8 @@ export function widthThatPasses(
   round: 'up' | 'down',
 ): number | null {
   const tenths = round === 'up' ? Math.ceil(widthMm * 10 - 1e-6) : Math.floor(widthMm * 10 + 1e-6);
+  // No size is no advice.
+  if (tenths < 10) return null;
   return passesAtEdge(resizeArt(job, tenths / 10 / job.placementMm.width), raster) ? tenths / 10 : null;
 }
 

@@ -1,9 +1,8 @@
 import type { VectorFacts } from '../formats/artwork.ts';
-import { formatLength } from '../geometry/length.ts';
 import type { BlankInHand } from '../job/job.ts';
 import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
-import { findMissedLimit, roundDownForAdvice } from './ppi-limit.ts';
+import { findMissedLimit, LIMIT_WORDS, phraseLargestSize } from './ppi-limit.ts';
 
 interface Inputs {
   readonly ppi: { readonly x: number; readonly y: number };
@@ -11,6 +10,8 @@ interface Inputs {
   readonly heightMm: number;
   readonly limits: BlankInHand['resolution'];
   readonly vector: VectorFacts | null;
+  /** The file is one of the program's own: no size makes art of it. */
+  readonly isPrepared: boolean;
 }
 
 export default defineCheck<Inputs>({
@@ -33,6 +34,7 @@ export default defineCheck<Inputs>({
             heightMm: job.placementMm.height,
             limits: job.blank.resolution,
             vector: artwork.vector,
+            isPrepared: artwork.printRecord !== null,
           },
         },
   run: (inputs) => {
@@ -64,7 +66,11 @@ function worstPicturePpi(vector: VectorFacts, ppi: Inputs['ppi']): number | null
   }, Infinity);
 }
 
-function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Finding['facts']): Finding[] {
+function judge(
+  { limits, widthMm, heightMm, isPrepared }: Inputs,
+  ppi: number,
+  facts: Finding['facts'],
+): Finding[] {
   const missed = findMissedLimit(ppi, limits);
   if (missed === null) return [];
   const { code, severity, limit, aim } = missed;
@@ -78,6 +84,7 @@ function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Findin
       expected: { min: limit.value, unit: 'ppi', from: limit.from },
       facts: {
         ...facts,
+        ...(isPrepared ? { prepared: true } : {}),
         aimPpi: aim.value,
         widthAtAimMm: widthMm * share,
         heightAtAimMm: heightMm * share,
@@ -87,8 +94,13 @@ function judge({ limits, widthMm, heightMm }: Inputs, ppi: number, facts: Findin
   ];
 }
 
-function phrase({ actual, expected, facts }: Finding, effect: string): string {
+function phrase({ code, actual, expected, facts }: Finding, effect: string): string {
   const what = facts.vector ? 'A picture inside the drawing has' : 'The art has';
+  const words = LIMIT_WORDS[code]!;
+  const smaller = phraseLargestSize(Number(facts.widthAtAimMm), Number(facts.heightAtAimMm));
   const larger = Math.ceil(Number(facts.enlargeBy) * 10) / 10;
-  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Print it at most ${formatLength(roundDownForAdvice(Number(facts.widthAtAimMm)))} wide (${facts.aimPpi} ppi), or get a file with ${larger} times as many pixels each way.`;
+  const remedy = facts.prepared
+    ? 'Start from the original art'
+    : `${smaller ? `Print it ${smaller} (${facts.aimPpi} ppi, ${words.aim}), or get` : 'Get'} a file with ${larger} times as many pixels each way`;
+  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min} ${words.least}: ${effect}. ${remedy}.`;
 }

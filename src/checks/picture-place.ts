@@ -51,5 +51,14 @@ function steady(value: number): number {
 export function phrasePlace(place: Finding['place']): string {
   if (place === undefined) return 'at an unknown place';
   const { x, y } = middleOf(place.mm);
-  return `${formatMillimetres(x)} from the left and ${formatMillimetres(y)} from the top of the blank`;
+  return `${phraseAlong(x, 'left')} and ${phraseAlong(y, 'top')} of the blank`;
+}
+
+/** Nobody measures finer than a tenth of a millimetre; a place beyond the edge has no distance below 0. */
+function phraseAlong(mm: number, side: 'left' | 'top'): string {
+  const rounded = Math.round(mm * 10) / 10;
+  if (Math.abs(rounded) < 0.1) return `at the ${side} edge`;
+  return rounded < 0
+    ? `${formatMillimetres(-rounded)} beyond the ${side} edge`
+    : `${formatMillimetres(rounded)} from the ${side}`;
 }

@@ -9,6 +9,8 @@ import { bleedBoxOf, marginWithinBleed, TOUCH_MM } from '../job/lines.ts';
 import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { phraseSides, type Side, sideOf, worstPerSide } from './sides.ts';
+import { findTooFineArt, phraseTooFine } from './too-fine-art.ts';
+import { placingForRound } from './wrap-remedy.ts';
 
 const STRETCH = practiceLimit('stretch');
 const WHITE_MARGIN = practiceLimit('white-margin');
@@ -23,8 +25,13 @@ export default defineCheck<{
   title: 'Print size against the blank',
   reason:
     'Art beyond the bleed line is cut: dye there would land on the pad and ghost the next piece. Unequal scales distort faces and lettering.',
-  source: ['derived from the placement', 'bleed of the blank (seeds/blanks.json, seeds/families.json)'],
+  source: [
+    'derived from the placement',
+    'bleed of the blank (seeds/blanks.json, seeds/families.json)',
+    'smallest stroke of the family in seeds/families.json (common practice, no source)',
+  ],
   codes: {
+    'too-fine': ['error', 'warning'],
     'off-blank': ['error'],
     'larger-than-blank': ['warning'],
     cut: ['advice'],
@@ -38,9 +45,15 @@ export default defineCheck<{
           inputs: { job, rimPx, inkBoxPx: extents.inkBoxPx, overhangMm: allowedOverhang(job, artwork.mends) },
         },
   run: ({ job, rimPx, inkBoxPx, overhangMm }) => ({
-    findings: [...findCut(job, rimPx, overhangMm), ...findStretch(job), ...findWhiteMargin(job, inkBoxPx)],
+    findings: [
+      ...findTooFineArt(job),
+      ...findCut(job, rimPx, overhangMm),
+      ...findStretch(job),
+      ...findWhiteMargin(job, inkBoxPx),
+    ],
   }),
   phrases: {
+    'too-fine': phraseTooFine,
     'off-blank': ({ facts }) =>
       `The art, ${size(facts)}, lies wholly beside the blank: nothing of it would print. Look at the unit and the sign of --offset.`,
     'larger-than-blank': ({ actual, facts }) =>
@@ -56,6 +69,8 @@ export default defineCheck<{
 
 /** Art that hangs over on one side only was moved there. */
 function wayBack(facts: Finding['facts']): string {
+  if (typeof facts.repeats === 'number')
+    return `Once round the body, art of these proportions is higher than the blank: use --wrap repeat:${facts.repeats} or --wrap one-face, or art that is wider.`;
   const beyond = (side: string) => typeof facts[`${side}Mm`] === 'number';
   const moved = beyond('left') !== beyond('right') || beyond('top') !== beyond('bottom');
   return `${moved ? 'Move it with --offset, print' : 'Print'} it smaller, or, if the cut is meant, use --fit cover in place of a size.`;
@@ -92,7 +107,7 @@ function findCut(job: Job, rimPx: readonly PointPx[], overhangMm: number): Findi
       actual: { value: beyond.reduce((most, { value }) => Math.max(most, value), 0), unit: 'mm' },
       expected: { max: 0, unit: 'mm', from: blank.bleed.from },
       place,
-      facts: { ...worstPerSide(beyond, 'largest'), ...facts },
+      facts: { ...worstPerSide(beyond, 'largest'), ...facts, ...placingForRound(job) },
     },
   ];
 }

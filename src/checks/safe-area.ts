@@ -1,12 +1,13 @@
 import { formatLength } from '../geometry/length.ts';
 import type { PointPx } from '../geometry/rectangle.ts';
 import type { Job } from '../job/job.ts';
+import { bleedBoxOf, TOUCH_MM } from '../job/lines.ts';
 import type { Raster } from '../raster/raster.ts';
 import { defineCheck } from './define-check.ts';
 import { placeOfReadings, scaleToReach, shareOfEdge } from './edge-places.ts';
-import { readEdge } from './edge-profile.ts';
+import { type EdgeReading, readEdge } from './edge-profile.ts';
 import { type CloseReading, isClose, widthThatPasses, widthWithinSafe } from './edge-remedy.ts';
-import { formatGap, phraseGaps, worstPerSide } from './sides.ts';
+import { formatGap, phraseGaps, type Side, worstPerSide } from './sides.ts';
 
 export default defineCheck<{
   readonly job: Job;
@@ -29,7 +30,8 @@ export default defineCheck<{
   run: ({ job, raster, rimPx }) => {
     const { safe } = job.blank;
     const edge = readEdge(job, raster);
-    const close = edge.filter(isClose);
+    const cut = sidesCut(job, edge);
+    const close = edge.filter(isClose).filter(({ side }) => !cut.has(side));
     if (close.length === 0) return { findings: [] };
     const widthMm = findWidth(job, raster, rimPx, close);
     return {
@@ -61,6 +63,23 @@ export default defineCheck<{
       `The art ends ${formatGap(actual!.value)} from the edge at the closest place (${phraseGaps(facts)}), expected ${formatLength(expected!.min!)} or more: a small placement error will show. ${typeof facts.widthToClearMm === 'number' ? `Print it at most ${formatLength(facts.widthToClearMm)} wide` : 'Move it with --offset'}${facts.bleeds ? ', or let it run over the edge with its full bleed' : ''}.`,
   },
 });
+
+/** The sides on which the art hangs over the bleed line and is cut: what of it ends near the edge there is no border. */
+function sidesCut({ blank, placementMm }: Job, edge: readonly EdgeReading[]): ReadonlySet<Side> {
+  const canvas = bleedBoxOf(blank);
+  const beyond = {
+    left: canvas.x - placementMm.x,
+    right: placementMm.x + placementMm.width - canvas.x - canvas.width,
+    top: canvas.y - placementMm.y,
+    bottom: placementMm.y + placementMm.height - canvas.y - canvas.height,
+  };
+  const runsOver = (side: Side) =>
+    edge.some(
+      (one) => one.side === side && one.reachMm !== null && one.reachMm >= blank.bleed.value - TOUCH_MM,
+    );
+  const sides = ['left', 'right', 'top', 'bottom'] as const;
+  return new Set(sides.filter((side) => beyond[side] > TOUCH_MM && runsOver(side)));
+}
 
 /** The largest width known to pass: scaled from what is too close, or, for art with other parts there, all of it inside. */
 function findWidth(

@@ -1,11 +1,10 @@
 import { type Enlarging, findEnlarging } from '../faults/find-enlarging.ts';
-import { formatLength } from '../geometry/length.ts';
 import type { Job } from '../job/job.ts';
 import { readLumaLines } from '../raster/luma-lines.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type CheckResult, defineCheck } from './define-check.ts';
 import type { Finding, Severity } from './finding.ts';
-import { findMissedLimit, roundDownForAdvice } from './ppi-limit.ts';
+import { findMissedLimit, LIMIT_WORDS, phraseLargestSize } from './ppi-limit.ts';
 
 /** Rows, and columns, that are looked at (own choice: a patch of each, and periods over all). */
 const MOST_LINES = 128;
@@ -106,8 +105,9 @@ function judgePpi(
   ];
 }
 
-function phrase({ actual, expected, facts }: Finding, effect: string): string {
+function phrase({ code, actual, expected, facts }: Finding, effect: string): string {
   const how = facts.by === 'repeated-pixels' ? 'by repeating its pixels ' : '';
-  const width = roundDownForAdvice(Number(facts.widthAtAimMm));
-  return `The art seems to have been enlarged ${how}${Number(facts.enlargedBy).toFixed(1)} times: its detail is that of about ${Math.round(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min}: ${effect}. Ask for the original, or print it at most ${formatLength(width)} wide (${facts.aimPpi} ppi of real detail).`;
+  const words = LIMIT_WORDS[code]!;
+  const smaller = phraseLargestSize(Number(facts.widthAtAimMm), Number(facts.heightAtAimMm));
+  return `The art seems to have been enlarged ${how}${Number(facts.enlargedBy).toFixed(1)} times: its detail is that of about ${Math.round(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min} ${words.least}: ${effect}. Ask for the original${smaller ? `, or print it ${smaller} (${facts.aimPpi} ppi of real detail, ${words.aim})` : ''}.`;
 }

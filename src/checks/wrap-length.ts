@@ -1,12 +1,11 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { formatLength } from '../geometry/length.ts';
+import { MEANT_TO_GO_ROUND } from '../job/wrap-places.ts';
 import { defineCheck } from './define-check.ts';
 import type { Finding } from './finding.ts';
 import { endsOf, needsWholeWrap, type WrapInputs } from './wrap-inputs.ts';
 
 const GAP = practiceLimit('wrap-gap');
-/** Art that spans at least so much of the way round is meant to go round (own choice). */
-const MEANT_TO_GO_ROUND = 0.85;
 
 export default defineCheck<WrapInputs>({
   id: 'wrap-length',

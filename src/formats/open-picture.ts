@@ -73,13 +73,18 @@ export async function openPicture(
   };
 }
 
+/** `150 million pixels`, and few of them as a plain number. */
+function tellPixels(pixels: number): string {
+  return pixels < 1e6 ? `${pixels} pixels` : `${Math.round(pixels / 1e4) / 100} million pixels`;
+}
+
 /** The decoder's error in our terms; its own words stay as the cause. */
 export function decodeError(format: ArtworkFormat, cause: unknown, limits: Limits): BlankcheckError {
   const words = cause instanceof Error ? cause.message : String(cause);
   if (/exceeds pixel limit/i.test(words))
     return new BlankcheckError(
       'too-many-pixels',
-      `The artwork has more than ${limits.maxPixels / 1e6} million pixels. Scale it down, or raise the limit maxPixels (--limit maxPixels=…).`,
+      `The artwork has more than ${tellPixels(limits.maxPixels)}. Scale it down, or raise the limit maxPixels (--limit maxPixels=…).`,
       { cause },
     );
   if (/timeout/i.test(words)) return tooSlowError(limits.maxSeconds, { cause });

@@ -7,7 +7,7 @@ import { turnPoint, turnSize } from './art-frame.ts';
 import type { BlankInHand, Job } from './job.ts';
 import type { JobRequest } from './job-request.ts';
 import { bleedBoxOf, hasConvexEdge, marginWithinSafe } from './lines.ts';
-import { findWrapPlaces, type WrapPlaces } from './wrap-places.ts';
+import { findWrapPlaces, MEANT_TO_GO_ROUND, type WrapPlaces } from './wrap-places.ts';
 
 /** Steps of the search in outlines with inward corners: that of the walk along an edge. */
 export const SEARCH_STEP_MM = practiceLimit('bleed-step').value;
@@ -77,9 +77,11 @@ function findPlaces(request: JobRequest, blank: BlankInHand): WrapPlaces | null 
   return findWrapPlaces(blank, request.wrap, request.hand);
 }
 
-/** Art that nobody asked to go round is looked at from the middle of the paper, unless it is wider than what is seen from there. */
+/** Art that nobody asked to go round is looked at from the middle of the paper, unless it is so wide that it goes round all the same. */
 function middleFace({ wrap, edge }: BlankInHand, { width }: RectMm): readonly number[] {
-  return wrap && width <= wrap.development.onceRoundMm / 2 ? [middleOf(edge.box).x] : [];
+  if (!wrap) return [];
+  const { strip, onceRoundMm } = wrap.development;
+  return width < MEANT_TO_GO_ROUND * Math.min(strip.widthMm, onceRoundMm) ? [middleOf(edge.box).x] : [];
 }
 
 /** Art that goes round is as wide as the way round, where no other width was asked for. */

@@ -40,6 +40,21 @@ export function parseWrapPlacing(text: string): WrapPlacing {
   );
 }
 
+/**
+ * Art at least so wide against the way round, or against paper that ends before it, is meant to go round, and has no one
+ * face (own choice).
+ */
+export const MEANT_TO_GO_ROUND = 0.85;
+
+/** How wide art is that goes once round: a whole wrap's way round, else the paper with its bleed. */
+export function widthOnceRound({
+  wrap,
+  bleed,
+}: { readonly wrap: WrapInHand } & Pick<BlankInHand, 'bleed'>): number {
+  const { strip, onceRoundMm } = wrap.development;
+  return wrap.wayRound === 'whole' ? onceRoundMm : strip.widthMm + 2 * bleed.value;
+}
+
 /** A viewer sees about a third of the way round well (common practice, no source). */
 const SEEN_SHARE = 1 / 3;
 
@@ -76,7 +91,7 @@ export function findWrapPlaces(
             copiesMm: [],
             facesMm: [],
             roomMm: span,
-            widthMm: span + 2 * blank.bleed.value,
+            widthMm: widthOnceRound({ ...blank, wrap }),
           };
     case 'repeat': {
       const pitch = span / placing.times;

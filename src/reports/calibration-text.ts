@@ -44,7 +44,7 @@ function tellNext({ code, explanation, scaleCorrection }: RulerVerdict): string 
     case 'exact':
       return 'The record stays as it is.';
     case 'corrected':
-      return `Sheets are to be drawn ${scaleCorrection.scan} times as wide and ${scaleCorrection.feed} times as long. Print one again and measure to see it right.`;
+      return `Sheets are to be drawn ${tellFactor(scaleCorrection.scan, 'wide')} and ${tellFactor(scaleCorrection.feed, 'long')}. Print one again and measure to see it right.`;
     case 'fit-to-page':
       return `${explanation ? tellExplanation(explanation) : ''} Switch "fit to page" off, print at 100 % on the sheet of the record, and measure again.`.trim();
     case 'borderless':
@@ -52,6 +52,10 @@ function tellNext({ code, explanation, scaleCorrection }: RulerVerdict): string 
     case 'implausible':
       return 'Look for: a scale other than 100 % in the print dialog, another sheet in the printer than in the dialog, a driver that scales one way, x and y mixed up (x runs across the sheet), a ruler that says another length (--ruler-length). Then print and measure again.';
   }
+}
+
+function tellFactor(factor: number, way: 'wide' | 'long'): string {
+  return factor === 1 ? `just as ${way} as before` : `${factor} times as ${way}`;
 }
 
 function tellExplanation({ kind, sheet, factor }: FitExplanation): string {

@@ -68,6 +68,8 @@ export interface ArtworkReport {
   readonly development?: DevelopmentReport;
   /** The part of the placement that puts dye down, without white at its rim; null when nothing does. */
   readonly inkedMm: RectMm | null;
+  /** True where the outline is printed in place of the art. */
+  readonly dummy?: boolean;
   readonly effectivePpi: { readonly x: number; readonly y: number } | null;
   readonly outcomes: readonly Outcome[];
   /** What was changed in the art before it was judged, on request only; mends that found nothing to do are left out. */

@@ -4,11 +4,12 @@ import type { Background, Step } from '../prepare/step.ts';
 
 /** A plan in one line: `trim, scale, place, fill, mirror`. */
 export function tellPlan(steps: readonly Step[]): string {
-  return steps.map(({ step }) => SHORT_WORDS[step]).join(', ');
+  return steps
+    .map((step) => (step.step === 'mend' ? `mend (${step.mend})` : SHORT_WORDS[step.step]))
+    .join(', ');
 }
 
 const SHORT_WORDS = {
-  mend: 'mend',
   crop: 'trim',
   turn: 'turn',
   resize: 'scale',
@@ -19,7 +20,7 @@ const SHORT_WORDS = {
   flatten: 'fill the background',
   'convert-for-printer': 'convert for the printer',
   mirror: 'mirror',
-} as const satisfies Record<Step['step'], string>;
+} as const satisfies Record<Exclude<Step['step'], 'mend'>, string>;
 
 const INTENT_WORDS: Readonly<Record<Intent, string>> = {
   perceptual: 'perceptual',

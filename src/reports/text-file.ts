@@ -78,7 +78,13 @@ function tellCorrection({ printer, sheet }: ArtworkReport): readonly string[] {
 }
 
 /** Only where the art lies wholly on the blank: of cut art the paper shows less than its size. */
-function tellRuler({ inkedMm, blank }: ArtworkReport): readonly string[] {
+function tellRuler({ inkedMm, blank, dummy, development }: ArtworkReport): readonly string[] {
+  if (dummy) {
+    const outline = formatLength(development?.widthMm ?? blank.widthMm);
+    return [
+      `Lay a ruler on the paper: the outline must be ${outline} wide. If it is smaller, the print dialog has shrunk it. Then cut it out and try it on the bare blank.`,
+    ];
+  }
   if (!inkedMm) return [];
   const { x, y, width, height } = inkedMm;
   const whole = x >= 0 && y >= 0 && x + width <= blank.widthMm && y + height <= blank.heightMm;

@@ -21,5 +21,5 @@ export function renderTextSummary(summary: Summary, page: Page): string {
 
 function tellPassedOver(count: number): string {
   const files = count === 1 ? '1 file that is' : `${count} files that are`;
-  return `${files} no artwork or already print-ready.`;
+  return `${files} no artwork, hidden or already print-ready.`;
 }

@@ -169,13 +169,19 @@ describe('the sizes that the remedies name', () => {
     }
   });
 
-  it.each([
-    ['in the ring', full, 97],
-    ['over the edge', diamond, 140],
-  ])('the width that would clear the safe line clears it: art %s', (_, art, widthMm) => {
-    const { facts } = find(art, { widthMm }, 'safe-area');
+  it('the width that would clear the safe line clears it', () => {
+    const { facts } = find(full, { widthMm: 97 }, 'safe-area');
     expect(facts.widthToClearMm).toBeGreaterThanOrEqual(90);
-    expect(edgeCodes(art, { widthMm: Number(facts.widthToClearMm) })).toEqual([]);
+    expect(edgeCodes(full, { widthMm: Number(facts.widthToClearMm) })).toEqual([]);
+  });
+
+  it('says nothing of sides on which the art hangs over the bleed line: they have no border', () => {
+    const sides = (widthMm: number) => {
+      const outcomes = outcomesOf(diamond, { widthMm });
+      return { safe: findingsOf(outcomes, 'safe-area').length, cut: findingsOf(outcomes, 'print-size')[0] };
+    };
+    expect(sides(140)).toMatchObject({ safe: 0, cut: { facts: { topMm: expect.closeTo(17, 6) } } });
+    expect(sides(98)).toEqual({ safe: 1, cut: undefined });
   });
 
   it('a tenth of a millimetre more than that width is too close', () => {

@@ -118,6 +118,26 @@ describe('print-size', () => {
   });
 });
 
+describe('print-size/too-fine: art that is thinner as a whole than a stroke', () => {
+  // Ceramic tile: 0.25 mm dark on white (seeds/families.json); a pixel of 300 ppi is 0.0847 mm.
+  const gravity = (raster: ReturnType<typeof art>, request: Parameters<typeof outcomesOf>[1]) =>
+    codesOf(outcomesOf(raster, request)).filter((code) => code.startsWith('print-size/too-fine'));
+  it.each([
+    [0.001, ['print-size/too-fine:error']],
+    [0.08, ['print-size/too-fine:error']],
+    [0.086, ['print-size/too-fine:warning']],
+    [0.249, ['print-size/too-fine:warning']],
+    [0.25, []],
+  ])('art %d mm wide: %j', (widthMm, expected) => expect(gravity(art(100), { widthMm })).toEqual(expected));
+
+  it('names a width at which it shows, where the blank has room for it', () => {
+    const facts = (raster: ReturnType<typeof art>, request: Parameters<typeof outcomesOf>[1]) =>
+      findingsOf(outcomesOf(raster, request), 'print-size')[0]!.facts;
+    expect(facts(art(100), { widthMm: 0.001 }).widthToShowMm).toBe(0.3);
+    expect(facts(art(1, 10_000), {}).widthToShowMm).toBeUndefined();
+  });
+});
+
 describe('common practice, no source: art 7.00 in wide on a tile of just under 8 in', () => {
   it('leaves 11.1 mm (0.437 in) on each side', () => {
     const outcomes = outcomesOf(art(2100), { blank: blankOf('tile-ceramic-8in'), widthMm: 177.8 });

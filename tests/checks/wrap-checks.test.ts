@@ -139,6 +139,16 @@ describe('face-in-view', () => {
     const { wrapCodes } = await judge('mug-11oz', striped, { wrap: { kind: 'one-face' }, widthMm, ppi: 200 });
     expect(wrapCodes).toEqual(expected);
   });
+  // On the tapered tumbler of 251.7 mm paper: from 0.85 of that on the art goes round.
+  it.each([
+    [150, 'found'],
+    [205, 'found'],
+    [220, 'skipped'],
+  ])('judges art of %d mm in the middle of the paper as one face: %s', async (widthMm, status) => {
+    expect((await judge('tumbler-20oz-tapered', striped, { widthMm })).of('face-in-view').status).toBe(
+      status,
+    );
+  });
   it('does not mind plain colour there, nor art that goes round', async () => {
     expect((await judge('mug-11oz', plain, { wrap: { kind: 'one-face' }, widthMm: 85 })).wrapCodes).toEqual(
       [],
@@ -159,6 +169,27 @@ describe('lip-band', () => {
   it('does not count white at the top, where it prints nothing', async () => {
     const lower = (_: number, y: number): Rgba => (y < 200 ? [255, 255, 255, 255] : SAND);
     expect((await judge('mug-11oz', lower, { widthMm: 200 })).wrapCodes).toEqual([]);
+  });
+});
+
+describe('art of the wrong proportions once round', () => {
+  const fact = async (request: Partial<PrintRequest>) => {
+    const outcome = (await judge('mug-11oz', plain, request)).of('print-size');
+    return outcome.status === 'found' ? outcome.findings[0]!.facts.repeats : 'passed';
+  };
+  // 1200 x 400 px turned upright: once round it is 648 mm high on a print of 89, so that many fit side by side.
+  it('names as many repeats as are as high as the blank has room for', async () => {
+    const times = await fact({ ...around, turn: 90 });
+    expect(times).toBeGreaterThanOrEqual(5);
+    const { job } = await judge('mug-11oz', plain, {
+      wrap: { kind: 'repeat', times: Number(times) },
+      turn: 90,
+    });
+    expect(job.placementMm.height).toBeCloseTo(88.9 - 2 * job.blank.safe.value, 3);
+  });
+  it('names none where the size was asked for, or the art fits', async () => {
+    expect(await fact({ widthMm: 200, turn: 90 })).toBeUndefined();
+    expect(await fact({ ...around })).toBe('passed');
   });
 });
 

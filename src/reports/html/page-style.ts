@@ -34,6 +34,7 @@ label{display:inline-flex;align-items:center;gap:.4rem;min-height:1.75rem;font-s
 input{width:1.1rem;height:1.1rem;margin:0;accent-color:var(--link)}
 .key{display:inline-block;width:1.5rem;height:1rem;border:1px solid var(--rule)}
 .key-findings .key{border:2px solid var(--stop)}
+code,.option{white-space:nowrap}
 .key-lines .key{border:0;border-top:2px dashed var(--text);height:0}
 .key-gamut .key{background:repeating-linear-gradient(135deg,#000 0 3px,#fff 3px 6px)}
 .key-dark .key{background:repeating-linear-gradient(45deg,#003b8e 0 3px,#ffd84a 3px 6px)}

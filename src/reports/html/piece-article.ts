@@ -89,7 +89,7 @@ function findings(
     const { finding, check } = entry;
     const limit = finding.expected ? `, limit set by ${finding.expected.from}` : '';
     return [
-      `<li class="${finding.severity}"><p><strong class="label">${LABELS[finding.severity]}</strong> ${shown(phraseFinding(check, finding, checks))}</p>`,
+      `<li class="${finding.severity}"><p><strong class="label">${LABELS[finding.severity]}</strong> ${keepOptions(shown(phraseFinding(check, finding, checks)))}</p>`,
       `<p class="origin">${placeInWords(entry)}${nameMarkup(entry, explained)}${shown(limit)}</p></li>`,
     ].join('');
   });
@@ -146,4 +146,9 @@ function passed({ outcomes }: ArtworkReport, checks: readonly CheckDefinition[])
   if (names.length === 0) return '';
   const titles = names.map((name) => checks.find(({ id }) => id === name)?.title ?? name);
   return `<details><summary>Passed: ${names.length === 1 ? '1 check' : `${names.length} checks`}</summary><ul>${titles.map((title) => `<li>${shown(title)}</li>`).join('')}</ul></details>`;
+}
+
+/** Browsers break a line at any hyphen: an option is copied whole. */
+function keepOptions(markup: string): string {
+  return markup.replace(/--[a-z][a-z-]*/g, '<span class="option">$&</span>');
 }

@@ -10,6 +10,8 @@ import { boxAttributes, rectMarkup, shapeMarkup } from './shape-markup.ts';
 
 /** Shares of the longer side of what is shown (own choice): room round it, a badge, a pair of stripes. */
 const [MARGIN, BADGE, STRIPES] = [0.075, 0.065, 0.02];
+/** How far the points of a diamond and its rim reach beyond its square, in squares. */
+const POINT = 0.1;
 
 /** What a figure shows: the blank with its bleed, and room for badges. */
 export function frameOf({ lines }: PieceView): RectMm {
@@ -83,7 +85,8 @@ export function findingsMarkup(found: readonly Found[], frame: RectMm, numeral: 
       ? [{ number: index + 1, severity: finding.severity, boxMm: within(finding.place.mm, frame) }]
       : [],
   );
-  const badges = placeBadges(placed, frame, BADGE * longerSide(frame));
+  const badge = BADGE * longerSide(frame);
+  const badges = placeBadges(placed, growBox(frame, -POINT * badge), badge);
   const boxes = placed.map(({ number, severity, boxMm }) =>
     twice(rectMarkup(boxMm, 0, `class="found ${severity}" data-finding="${number}"`)),
   );
@@ -95,7 +98,8 @@ export function findingsMarkup(found: readonly Found[], frame: RectMm, numeral: 
 
 /** A place may reach far beyond what is shown; a box that lies on a line is given a width. */
 function within({ x, y, width, height }: RectMm, frame: RectMm): RectMm {
-  const [left, top] = [Math.max(x, frame.x), Math.max(y, frame.y)];
+  const left = Math.min(Math.max(x, frame.x), frame.x + frame.width);
+  const top = Math.min(Math.max(y, frame.y), frame.y + frame.height);
   const right = Math.min(x + width, frame.x + frame.width);
   const bottom = Math.min(y + height, frame.y + frame.height);
   return { x: left, y: top, width: Math.max(0, right - left), height: Math.max(0, bottom - top) };

@@ -108,7 +108,8 @@ function header(pieces: readonly PagePiece[], passedOver: number, conditionName:
     [ready, 'ready to print'],
   ] as const;
   const told = counts.filter(([count]) => count > 0).map(([count, what]) => `${count} ${what}`);
-  const over = passedOver > 0 ? ` Passed over: ${passedOver}, no artwork.` : '';
+  const over =
+    passedOver > 0 ? ` Passed over: ${passedOver}, no artwork, hidden, or print-ready already.` : '';
   return `<header class="top"><h1>Report</h1><p>${artworks === 1 ? '1 artwork' : `${artworks} artworks`}: ${told.join(', ') || 'none'}.${over}</p><p>Colours judged for: ${shown(conditionName)}</p></header>`;
 }
 

@@ -25,7 +25,8 @@ const TALLEST_FIGURE = 1200;
 const BADGE = 52;
 /** More would be read in the report, not on a phone. */
 const MOST_FINDINGS = 6;
-const MOST_LINES = 3;
+/** A finding ends with what to do, so that all of it is to be read; longer ones than any that is known are cut. */
+const MOST_LINES = 14;
 
 /** A picture as markup: SVG 1.1 without text, fonts or anything from outside. */
 export interface PictureMarkup {
@@ -56,7 +57,7 @@ export function annotatePicture(
     findingsMarkup(found, frame, outlinedNumeral),
     '</svg>',
   ].join('');
-  const told = legend(report, found, checks, head.bottom + figureHeight + MARGIN);
+  const told = legend({ report, view }, found, checks, head.bottom + figureHeight + MARGIN);
   const heightPx = Math.ceil(told.bottom + MARGIN / 2);
   const ground = `<rect class="ground" width="${PICTURE_WIDTH_PX}" height="${heightPx}"/>`;
   return {
@@ -100,7 +101,7 @@ function paragraph(text: string, y: number, kind: string, indent: number, mostLi
 const LABELS: Readonly<Record<Severity, string>> = { error: 'STOP', warning: 'LOOK', advice: 'NOTE' };
 
 function legend(
-  report: ArtworkReport,
+  { report, view }: PagePiece,
   found: readonly Found[],
   checks: readonly CheckDefinition[],
   top: number,
@@ -111,7 +112,7 @@ function legend(
     parts.push(markup);
     y = bottom;
   };
-  if (report.error) add(paragraph(report.error.message, y, 'text', 0, 2 * MOST_LINES));
+  if (report.error) add(paragraph(report.error.message, y, 'text', 0, MOST_LINES));
   for (const [index, { check, finding }] of found.slice(0, MOST_FINDINGS).entries()) {
     const { severity } = finding;
     parts.push(badgeMarkup(index + 1, { x: MARGIN, y: y - 14, width: BADGE }, severity, outlinedNumeral));
@@ -121,15 +122,16 @@ function legend(
   }
   const more = found.length - MOST_FINDINGS;
   if (more > 0) add(paragraph(`and ${more} more in the report`, y, 'quiet', BADGE + 16, 1));
-  add(paragraph(closing(report), y + 8, 'quiet', 0, MOST_LINES));
+  add(paragraph(closing(report, view.lines.edge !== null), y + 8, 'quiet', 0, MOST_LINES));
   return { markup: parts.join(''), bottom: y };
 }
 
-function closing({ status, outcomes }: ArtworkReport): string {
+function closing({ status, outcomes }: ArtworkReport, hasField: boolean): string {
   if (status === 'unreadable') return 'The bare blank is shown. Nothing of the art was checked.';
   const skipped = outcomes.filter((outcome) => outcome.status === 'skipped' || outcome.status === 'broken');
   const unknown = skipped.length > 0 ? ` Not checked: ${skipped.map(({ check }) => check).join(', ')}.` : '';
-  return `Whole line: the blank. Dashes: safe line. Dots: bleed line.${unknown}`;
+  const field = hasField ? ' Dashes and dots: printable field.' : '';
+  return `Whole line: the blank.${field} Dashes: safe line. Dots: bleed line.${unknown}`;
 }
 
 const outlinedNumeral: Numeral = (text, { x, y }, size) => {

@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { makeArt } from './art.ts';
+import { runMain } from './run-main.ts';
+import { makeFolder } from './temp-folder.ts';
+
+/** Of two options that ask for two things, one would be ignored unseen. */
+describe('options that contradict each other', () => {
+  it.each([
+    ['--width 10mm --fit cover', 2],
+    ['--height 10mm --fit cover', 2],
+    ['--extend blur', 2],
+    ['--extend blur --mend drop-strays', 2],
+    ['--width 10mm --fit inside', 0],
+    ['--fit cover', 0],
+    ['--fit cover --extend blur --mend extend-edges', 0],
+  ])('%s: exit code %d', async (words, code) => {
+    const cwd = makeFolder({ 'pear.png': makeArt([220, 0, 0], 300) });
+    const all = ['check', 'pear.png', '--blank', '20x20mm', ...words.split(' ')];
+    const run = await runMain(all, { cwd });
+    expect(run.code).toBe(code);
+    expect(run.stderr.includes('[bad-option]')).toBe(code === 2);
+  });
+});
