@@ -61,7 +61,8 @@ export function tellEnd(
   const { results, passedOver, usageErrors } = run;
   if (!options.quiet && (results.length > 1 || passedOver > 0)) {
     const terminal = describeTerminal(stderr, env, options);
-    const text = renderTextSummary(summarise(results, passedOver), terminal);
+    const notWritten = results.filter(({ status, error }) => status === 'ready' && error !== null).length;
+    const text = renderTextSummary(summarise(results, passedOver), terminal, notWritten);
     const table = results.length > 1 ? `${renderRunTable(results, terminal)}\n` : '';
     stderr.write(results.length > 0 ? `\n${table}${text}` : text);
   }
@@ -69,7 +70,7 @@ export function tellEnd(
   if (interrupt.aborted) {
     const files = results.flatMap(listWritten).length;
     stderr.write(
-      `blankcheck: interrupted; of ${planned} artworks ${results.length} were judged, ${files} files written\n`,
+      `blankcheck: interrupted; artworks judged: ${results.length} of ${planned}, files written: ${files}\n`,
     );
   }
 }

@@ -86,7 +86,9 @@ async function findFolders(words: readonly string[], cwd: string): Promise<Reado
     if (!stats?.isDirectory())
       throw new BlankcheckError(
         'no-such-file',
-        `Expected folders that are there with --watch, received "${word}".\nMake the folder first, or leave --watch out.`,
+        stats
+          ? `Expected folders with --watch, and "${word}" is a file.\nName the folder that it lies in, or leave --watch out.`
+          : `Expected folders that are there with --watch, received "${word}".\nMake the folder first, or leave --watch out.`,
       );
     folders.set(word, folder);
   }

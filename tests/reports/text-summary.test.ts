@@ -17,6 +17,14 @@ describe('text summary', () => {
     expect(renderTextSummary(NONE, PAGE)).toBe('0 artworks: none\n');
   });
 
+  it('counts what is ready and could not be written as that', () => {
+    const two = { ...NONE, artworks: 3, ready: 2, look: 1 };
+    expect(renderTextSummary(two, PAGE, 1)).toBe(
+      '3 artworks: 1 READY TO PRINT, 1 LOOK FIRST, 1 NOT WRITTEN\n',
+    );
+    expect(renderTextSummary({ ...NONE, artworks: 1, ready: 1 }, PAGE, 1)).toBe('1 artwork: 1 NOT WRITTEN\n');
+  });
+
   it('tells how many files were passed over', () => {
     expect(renderTextSummary({ ...NONE, passedOver: 1 }, PAGE)).toContain('Passed over: 1 file ');
   });
