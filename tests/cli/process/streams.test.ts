@@ -129,7 +129,7 @@ describe('a fault outside of any artwork', () => {
     });
     expect(code).toBe(3);
     expect(stderr).toMatch(/^blankcheck: .*TypeError.* \[fault\]$/m);
-    expect(stderr).not.toMatch(/^\s+at /m);
+    expect(stderr).not.toMatch(/^\s+at .*:\d+:\d+\)?$/m);
   });
 });
 
