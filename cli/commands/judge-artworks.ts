@@ -1,14 +1,4 @@
-import {
-  BlankcheckError,
-  conditionFor,
-  pageHead,
-  RUN_CSV_HEAD,
-  renderReportPage,
-  renderRunCsv,
-  type Summary,
-  summarise,
-  toResultJsonLine,
-} from '../../src/index.ts';
+import { BlankcheckError, type Summary, summarise, toResultJsonLine } from '../../src/index.ts';
 import { type GoingOn, goOn } from '../again/go-on.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
@@ -17,10 +7,9 @@ import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { narrowPlan } from '../inputs/narrow-plan.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
-import { readFindingPage } from '../inputs/read-finding-page.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
-import { publishDocument } from '../output/publish-document.ts';
+import { refuseSameOutputs } from '../output/refuse-same-outputs.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeHere, judgeInPool, type PooledRun } from '../pool/judge-in-pool.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
@@ -28,6 +17,7 @@ import { createProgress } from '../progress.ts';
 import { isScreen } from '../terminal.ts';
 import { type Judge, type JudgedRun, judgeAll, placeInputs } from './judge-all.ts';
 import type { JudgeOptions } from './judge-artwork.ts';
+import { publishDocuments } from './publish-documents.ts';
 import { readJudging } from './read-judging.ts';
 import { tellEnd, tellPeople, tellPrograms, tellUnchanged } from './tell-run.ts';
 
@@ -102,6 +92,7 @@ async function judgeWanted(
       },
       judging.request.blank.id,
     );
+    refuseSameOutputs(placed, options, judging);
     origins = placed.map(({ artwork: { origin } }) => origin);
     const plan = files === null ? all : narrowPlan(all, files, io.cwd);
     const wanted = new Set(plan.planned.flatMap(({ artworks }) => artworks));
@@ -166,34 +157,6 @@ function chooseJudge(
     await run.done(artwork, before);
     return { report: before, view: null };
   };
-}
-
-/** The table and the page of a run; why those could not be written that were not. */
-async function publishDocuments(
-  { results, viewed, passedOver }: JudgedRun,
-  { csv, report }: TypedOptions,
-  judging: JudgeOptions,
-): Promise<readonly BlankcheckError[]> {
-  const unmade: (BlankcheckError | null)[] = [];
-  if (typeof csv === 'string') {
-    const table = { path: csv, option: '--csv', head: RUN_CSV_HEAD, text: renderRunCsv(results) } as const;
-    unmade.push(await publishDocument(table, judging));
-  }
-  if (report !== undefined) {
-    const { name } = await conditionFor(judging.request);
-    const explanations = await readExplanations(results);
-    const text = renderReportPage(viewed, { passedOver, conditionName: name, explanations });
-    const page = { path: report, option: '--report', head: pageHead('report'), text } as const;
-    unmade.push(await publishDocument(page, judging));
-  }
-  return unmade.filter((error) => error !== null);
-}
-
-/** Of the checks that found something, by their ids. */
-async function readExplanations(results: JudgedRun['results']): Promise<ReadonlyMap<string, string>> {
-  const found = results.flatMap(({ outcomes }) => outcomes.filter(({ status }) => status === 'found'));
-  const ids = [...new Set(found.map(({ check }) => check))];
-  return new Map(await Promise.all(ids.map(async (id) => [id, await readFindingPage(id)] as const)));
 }
 
 function refuseTwoJsons({ json, jsonLines }: TypedOptions): void {
