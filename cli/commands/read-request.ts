@@ -118,7 +118,7 @@ function refuseFitBesideSize({ fit, width, height }: TypedOptions): void {
   const size = width === undefined ? '--height' : '--width';
   throw new BlankcheckError(
     'bad-option',
-    `--fit cover fills the blank, and ${size} asks for another size: give one of the two.\nWhere the settings say cover, add --fit inside.`,
+    `--fit cover fills the blank, and ${size} asks for another size: the other would be ignored.\nGive one of the two.`,
   );
 }
 

@@ -65,7 +65,18 @@ export async function applySettings(
     const settled = value === undefined ? undefined : settle(setting, value, own, typed.has(name));
     return settled === undefined ? [] : [[name, settled] as const];
   });
-  return { ...options, ...(Object.fromEntries(set) as TypedOptions) };
+  return giveWay({ ...options, ...(Object.fromEntries(set) as TypedOptions) }, typed);
+}
+
+/** A setting that cannot stand beside what was typed gives way to it; typed beside it, it would be refused. */
+function giveWay({ fit, extend, ...rest }: TypedOptions, typed: ReadonlySet<string>): TypedOptions {
+  const keepsFit = typed.has('fit') || !(typed.has('width') || typed.has('height'));
+  const keepsExtend = typed.has('extend') || /\bextend-edges\b/.test(rest.mend ?? '');
+  return {
+    ...rest,
+    ...(fit !== undefined && keepsFit && { fit }),
+    ...(extend !== undefined && keepsExtend && { extend }),
+  };
 }
 
 /** What a setting comes to beside what the options have; undefined where they stand. */

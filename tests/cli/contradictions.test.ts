@@ -20,4 +20,19 @@ describe('options that contradict each other', () => {
     expect(run.code).toBe(code);
     expect(run.stderr.includes('[bad-option]')).toBe(code === 2);
   });
+
+  it.each([
+    ['--width 10mm', { fit: 'cover' }],
+    ['--height 10mm', { fit: 'cover' }],
+    ['--width 10mm', { extend: 'blur' }],
+  ])('%s: settings give way', async (words, settings) => {
+    const cwd = makeFolder({
+      'pear.png': makeArt([220, 0, 0], 300),
+      'blankcheck.config.json': Buffer.from(JSON.stringify(settings)),
+    });
+    const all = ['check', 'pear.png', '--blank', '20x20mm', '--json', ...words.split(' ')];
+    const run = await runMain(all, { cwd });
+    expect(run.code).toBe(0);
+    expect(JSON.parse(run.stdout).results[0].placementMm.width).toBeCloseTo(10, 6);
+  });
 });
