@@ -10,6 +10,9 @@ import { findUnsafeDetail, type UnsafeDetail } from './unsafe-detail.ts';
 import { findRemedy } from './unsafe-detail-remedy.ts';
 import type { UnsafeZone } from './unsafe-zones.ts';
 
+/** Share of the edge that may be bare: a white gleam there is no end of the art (own choice). */
+const MOST_OPEN = 0.05;
+
 interface Inputs {
   readonly job: Job;
   readonly picture: PrintPicture;
@@ -33,7 +36,8 @@ export default defineCheck<Inputs>({
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no detail' };
     if (picture.raster.model === 'cmyk') return { skip: 'detail in art of inks is not judged' };
     if (job.copiesMm.length > 0) return { skip: 'detail in art that is repeated round a body is not judged' };
-    if (readEdge(job, artwork.raster).some(({ reachMm }) => reachMm === null))
+    const edge = readEdge(job, artwork.raster);
+    if (edge.filter(({ reachMm }) => reachMm === null).length > MOST_OPEN * edge.length)
       return {
         skip: 'the art does not run over the edge all round: safe-area and thin-border say what ends near it',
       };

@@ -160,4 +160,17 @@ describe('edge-detail', () => {
       ).status,
     ).toBe('passed');
   });
+
+  it.each([
+    [0.05, 'passed'],
+    [0.5, 'skipped'],
+  ])('a bare %d of the right side: %s', async (share, status) => {
+    const art = await paintRim([]);
+    expect(art.hasAlpha).toBe(false);
+    const data = art.data.slice();
+    const [from, to] = [0.4, 0.4 + share].map((part) => Math.round(part * art.heightPx)) as [number, number];
+    for (let y = from; y < to; y += 1)
+      data.fill(255, 3 * (y * art.widthPx + Math.round(0.85 * art.widthPx)), 3 * (y + 1) * art.widthPx);
+    expect((await judge({ ...art, data })).status).toBe(status);
+  });
 });
