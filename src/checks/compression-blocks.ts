@@ -41,6 +41,8 @@ export default defineCheck<Inputs>({
   codes: { visible: ['advice'] },
   needs: ({ job, artwork }) => {
     if (job === null) return { skip: 'nothing is visible, so no blocks are' };
+    if (artwork.vector !== null && artwork.vector.pictures.length + artwork.vector.unplacedPictures === 0)
+      return { skip: 'a drawing without pictures in it was never compressed so' };
     if (artwork.raster.model === 'cmyk') return { skip: 'blocks in art of inks are not judged' };
     return { inputs: { job, artwork: artwork.raster } };
   },

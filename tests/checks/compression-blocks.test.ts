@@ -147,6 +147,15 @@ describe('compression-blocks', () => {
     expect((await judge(paintRaster(9, 9, () => CLEAR))).status).toBe('skipped');
   });
 
+  it.each([
+    [0, 'skipped'],
+    [1, 'found'],
+  ])('takes no grid of a drawing for blocks: with %d pictures in it %s', async (unplacedPictures, status) => {
+    const drawn = artworkOf(await throughJpeg(paintPhoto('things'), 8));
+    const vector = { textElements: 0, outsideReferences: [], pictures: [], unplacedPictures };
+    expect((await judge({ ...drawn, format: 'svg', vector })).status).toBe(status);
+  });
+
   it.each(DEGENERATE_ART)('passes %s', async (_, raster) => {
     expect((await judge(raster, { widthMm: raster.widthPx === 1 ? 1 : 50 })).status).toBe('passed');
   });
