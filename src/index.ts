@@ -174,7 +174,7 @@ export { renderTextReport, type TextReportOptions } from './reports/text-report.
 export { renderTextSheets } from './reports/text-sheets.ts';
 export { renderTextSummary } from './reports/text-summary.ts';
 export { renderRunTable } from './reports/text-table.ts';
-export { showHidden } from './reports/visible-text.ts';
+export { escapeJsonText, showHidden } from './reports/visible-text.ts';
 export type { MarkKind } from './sheet/marks/mark-kinds.ts';
 export { readMarkKinds } from './sheet/marks/read-mark-kinds.ts';
 export type { PagePlan, PiecePlace } from './sheet/page-plan.ts';

@@ -109,6 +109,7 @@ const NAMES = [
   'costOfPiece',
   'encodeSheet',
   'encodeSheetsAsPdf',
+  'escapeJsonText',
   'judgePiece',
   'laySheets',
   'renderTextSheets',

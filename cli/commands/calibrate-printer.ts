@@ -2,6 +2,7 @@ import { realpath } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import {
   BlankcheckError,
+  escapeJsonText,
   judgeRulers,
   parseOffset,
   parsePositiveLength,
@@ -10,6 +11,7 @@ import {
   storeCorrection,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
+import { printError } from '../errors.ts';
 import { readPrinterText } from '../inputs/read-printer-file.ts';
 import type { Io } from '../io.ts';
 import { publishFile } from '../output/publish-file.ts';
@@ -60,9 +62,9 @@ export async function calibratePrinter(
       ...verdict,
       error: error && { code: error.code, message: error.message },
     };
-    stdout.write(`${JSON.stringify(document, null, 2)}\n`);
+    stdout.write(escapeJsonText(`${JSON.stringify(document, null, 2)}\n`));
   }
-  if (error) stderr.write(`blankcheck: ${error.message} [${error.code}]\n`);
+  if (error) printError(stderr, error);
   if (!options.json || error)
     stderr.write(renderCalibration(verdict, told, describeTerminal(stderr, env, options)));
   return error === null && (verdict.code === 'exact' || verdict.code === 'corrected') ? 0 : 1;

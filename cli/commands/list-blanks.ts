@@ -1,4 +1,4 @@
-import { listBlanks, renderBlankList, searchBlanks } from '../../src/index.ts';
+import { listBlanks, renderBlankList, searchBlanks, showHidden } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import { describeTerminal } from '../terminal.ts';
@@ -13,6 +13,6 @@ export function printBlanks(
   if (options.json) stdout.write(`${JSON.stringify({ schemaVersion: 1, blanks }, null, 2)}\n`);
   else stdout.write(renderBlankList(blanks, describeTerminal(stdout, env, options)));
   if (blanks.length === 0)
-    stderr.write(`No blank fits "${words.join(' ')}". See blankcheck blanks for all of them.\n`);
+    stderr.write(`No blank fits "${showHidden(words.join(' '))}". See blankcheck blanks for all of them.\n`);
   return 0;
 }

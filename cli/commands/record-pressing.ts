@@ -1,5 +1,11 @@
 import { resolve } from 'node:path';
-import { BlankcheckError, findPressingFaults, showHidden, writePressing } from '../../src/index.ts';
+import {
+  BlankcheckError,
+  escapeJsonText,
+  findPressingFaults,
+  showHidden,
+  writePressing,
+} from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { printError } from '../errors.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
@@ -46,7 +52,9 @@ export async function recordPressing(
       ).concat('\n'),
     );
   stdout.write(
-    options.json ? `${JSON.stringify({ ledger: told, ...pressing }, null, 2)}\n` : `${showHidden(told)}\n`,
+    options.json
+      ? escapeJsonText(`${JSON.stringify({ ledger: told, ...pressing }, null, 2)}\n`)
+      : `${showHidden(told)}\n`,
   );
   return 0;
 }

@@ -1,4 +1,10 @@
-import { BlankcheckError, renderPressings, renderPressingsCsv, searchPressings } from '../../src/index.ts';
+import {
+  BlankcheckError,
+  escapeJsonText,
+  renderPressings,
+  renderPressingsCsv,
+  searchPressings,
+} from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { DEFAULT_LEDGER, readLedgerFile, tellBadLines } from '../inputs/read-ledger-file.ts';
 import type { Io } from '../io.ts';
@@ -23,7 +29,9 @@ export async function showHistory(
   const found = searchPressings(entries, words);
   if (json)
     stdout.write(
-      `${JSON.stringify({ schemaVersion: 1, pressings: found.map(({ line, pressing }) => ({ line, ...pressing })), badLines: faults }, null, 2)}\n`,
+      escapeJsonText(
+        `${JSON.stringify({ schemaVersion: 1, pressings: found.map(({ line, pressing }) => ({ line, ...pressing })), badLines: faults }, null, 2)}\n`,
+      ),
     );
   else if (csv) stdout.write(renderPressingsCsv(found));
   else stdout.write(renderPressings(found, describeTerminal(stdout, env, options)));

@@ -1,4 +1,4 @@
-import { showHidden } from '../../src/index.ts';
+import { escapeJsonText, showHidden } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import { gatherSettings } from '../settings/gather-settings.ts';
@@ -7,7 +7,7 @@ import { gatherSettings } from '../settings/gather-settings.ts';
 export async function showSettings({ json }: TypedOptions, io: Io): Promise<number> {
   const settings = [...(await gatherSettings(io))].sort(([a], [b]) => (a < b ? -1 : 1));
   if (json) {
-    io.stdout.write(`${JSON.stringify(Object.fromEntries(settings), null, 2)}\n`);
+    io.stdout.write(escapeJsonText(`${JSON.stringify(Object.fromEntries(settings), null, 2)}\n`));
     return 0;
   }
   const rows = settings.map(([name, { value, from }]) => [name, JSON.stringify(value), from] as const);

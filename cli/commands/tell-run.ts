@@ -3,6 +3,7 @@ import {
   renderRunTable,
   renderTextReport,
   renderTextSummary,
+  showHidden,
   summarise,
   toRunReportJson,
   toSummaryJsonLine,
@@ -75,7 +76,7 @@ export function tellEnd(
   }
 }
 
-/** The report as JSON, or the paths of the files written, one a line. */
+/** The report as JSON, which has names as they are; or the paths of the files written, one a line and visible. */
 export function tellPrograms(
   { results, passedOver }: JudgedRun,
   options: TypedOptions,
@@ -92,7 +93,7 @@ export function tellPrograms(
     );
     return;
   }
-  for (const path of results.flatMap(listWritten)) stdout.write(`${path}\n`);
+  for (const path of results.flatMap(listWritten)) stdout.write(`${showHidden(path)}\n`);
 }
 
 function listWritten({ output, proof, picture }: ArtworkReport): readonly string[] {

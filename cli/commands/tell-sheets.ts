@@ -4,6 +4,7 @@ import {
   renderTextReport,
   renderTextSheets,
   type SheetsReport,
+  showHidden,
   summarise,
   toRunReportJson,
   VERSION,
@@ -57,7 +58,7 @@ function isWrong(report: ArtworkReport, { failOn = 'error' }: TypedOptions): boo
   return report.status === 'stop' || exitCodeOf(alone) !== 0;
 }
 
-/** The report as JSON, or the paths of the sheets written, one a line. */
+/** The report as JSON, which has names as they are; or the paths of the sheets written, one a line and visible. */
 export function tellProgramsOfSheets(run: SheetsRun, options: TypedOptions, { stdout }: Io): void {
   if (options.json) {
     const { results, passedOver } = run;
@@ -69,5 +70,5 @@ export function tellProgramsOfSheets(run: SheetsRun, options: TypedOptions, { st
   }
   // A PDF holds several sheets.
   const paths = new Set(run.sheets.flatMap(({ output }) => (output ? [output.path] : [])));
-  for (const path of paths) stdout.write(`${path}\n`);
+  for (const path of paths) stdout.write(`${showHidden(path)}\n`);
 }

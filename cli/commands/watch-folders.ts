@@ -1,6 +1,6 @@
 import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { BlankcheckError, type Summary, toSummaryJsonLine } from '../../src/index.ts';
+import { BlankcheckError, type Summary, showHidden, toSummaryJsonLine } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { missingArtwork } from '../inputs/missing-artwork.ts';
@@ -37,7 +37,7 @@ export async function watchFolders(
   await readJudging(command, options, io, temps, []);
   choosePoolSize(options);
   const say = (text: string) => {
-    if (options.quiet !== true) io.stderr.write(`blankcheck: ${text}\n`);
+    if (options.quiet !== true) io.stderr.write(`${showHidden(`blankcheck: ${text}`)}\n`);
   };
   say(`watching ${words.map((word) => `"${word}"`).join(', ')}; Ctrl-C ends it`);
   const resting = createRestingFiles();

@@ -56,7 +56,7 @@ function headOf({ blank, mirrored }: PressCard, page: Page): readonly string[] {
 function recipeSections(card: PressCard, mine: CardRecipe, page: Page): readonly (readonly string[])[] {
   const { recipe, layerOrder } = mine;
   const order = layerOrder === 'bottom-to-top' ? 'from the bottom up' : 'from the body outwards';
-  const minded = [card.blank.note, recipe.notes].filter((text) => text !== undefined).map(showHidden);
+  const minded = [card.blank.note, recipe.notes].filter((text) => text !== undefined);
   return [
     [
       paint('Start with', 'strong', page),
@@ -108,5 +108,5 @@ function table(title: string, rows: readonly Row[], page: Page): readonly string
 
 function listed(title: string, texts: readonly string[], page: Page): readonly string[] {
   if (texts.length === 0) return [];
-  return [paint(title, 'strong', page), ...texts.flatMap((text) => hang('  - ', text, page))];
+  return [paint(title, 'strong', page), ...texts.flatMap((text) => hang('  - ', showHidden(text), page))];
 }

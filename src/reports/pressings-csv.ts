@@ -1,6 +1,7 @@
 import { celsiusOf, fahrenheitOf, type Temperature } from '../ledger/heat.ts';
 import type { LedgerEntry } from '../ledger/pressing.ts';
 import { type CsvCell, renderCsv } from './csv.ts';
+import { showHidden } from './visible-text.ts';
 
 const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => CsvCell>> = {
   line: ({ line }) => line,
@@ -10,7 +11,7 @@ const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => CsvCell>> = {
   blank: ({ pressing }) => pressing.blank.id,
   lot: ({ pressing }) => pressing.blank.lot,
   measured: ({ pressing }) => pressing.blank.measured,
-  art: ({ pressing }) => pressing.art?.file,
+  art: ({ pressing }) => pressing.art && showHidden(pressing.art.file),
   artSha256: ({ pressing }) => pressing.art?.sha256,
   printer: ({ pressing }) => pressing.printer,
   paper: ({ pressing }) => pressing.paper,
@@ -20,7 +21,7 @@ const COLUMNS: Readonly<Record<string, (entry: LedgerEntry) => CsvCell>> = {
   platenTemperatureF: ({ pressing }) => tenths(pressing.recipe.platenTemperature, fahrenheitOf),
   timeS: ({ pressing }) => pressing.recipe.timeS,
   pressure: ({ pressing }) => pressing.recipe.pressure,
-  photo: ({ pressing }) => pressing.photo?.file,
+  photo: ({ pressing }) => pressing.photo && showHidden(pressing.photo.file),
   photoSha256: ({ pressing }) => pressing.photo?.sha256 ?? undefined,
   note: ({ pressing }) => pressing.note,
 };

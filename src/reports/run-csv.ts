@@ -1,9 +1,11 @@
 import { type CsvCell, renderCsv } from './csv.ts';
 import type { ArtworkReport } from './report.ts';
+import { showHidden } from './visible-text.ts';
 import { findCoarserPpi, findWorst, sortByAttention } from './worst-finding.ts';
 
 const COLUMNS: Readonly<Record<string, (report: ArtworkReport) => CsvCell>> = {
-  artwork: ({ artwork }) => artwork.path,
+  // A name is one line, whatever it holds.
+  artwork: ({ artwork }) => showHidden(artwork.path),
   verdict: ({ status }) => status,
   widthMm: ({ placementMm }) => placementMm && tenths(placementMm.width),
   heightMm: ({ placementMm }) => placementMm && tenths(placementMm.height),
@@ -17,7 +19,7 @@ const COLUMNS: Readonly<Record<string, (report: ArtworkReport) => CsvCell>> = {
   warnings: (report) => countOf(report, 'warning'),
   advice: (report) => countOf(report, 'advice'),
   blank: ({ blank }) => blank.id,
-  output: ({ output }) => output?.path,
+  output: ({ output }) => output && showHidden(output.path),
   error: ({ error }) => error?.message,
   sha256: ({ artwork }) => artwork.sha256,
 };

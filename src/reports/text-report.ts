@@ -108,7 +108,7 @@ function tellPlanInALine({ plan }: ArtworkReport, page: Page): readonly string[]
 function tellSteps({ plan }: ArtworkReport, page: Page): readonly string[] {
   if (plan.length === 0) return [];
   const steps = plan.flatMap((step, index) =>
-    hang(`${String(index + 1).padStart(3)}. `, tellStep(step), page),
+    hang(`${String(index + 1).padStart(3)}. `, showHidden(tellStep(step)), page),
   );
   return [paint('Plan', 'strong', page), ...steps];
 }

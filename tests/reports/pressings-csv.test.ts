@@ -2,7 +2,9 @@ import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { renderPressingsCsv } from '../../src/reports/pressings-csv.ts';
+import { showHidden } from '../../src/reports/visible-text.ts';
 import { makePressing } from '../ledger/pressings.ts';
+import { findSteering } from './steering.ts';
 
 const csv = (...notes: string[]) =>
   renderPressingsCsv(notes.map((note, index) => ({ line: index + 1, pressing: makePressing({ note }) })));
@@ -37,22 +39,31 @@ describe('the table for spreadsheets', () => {
     });
   });
 
-  it('gives back every text, and none that a spreadsheet would run', () => {
+  it('gives back every text with its lines, what is hidden visible, and none that a spreadsheet would run', () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1, unit: 'binary' }), (note) => {
         const rows = parse(csv(note));
         expect(rows).toHaveLength(2);
         const cell = rows[1]!.at(-1)!;
-        expect([note, `'${note}`]).toContain(cell);
+        const shown = note.split('\n').map(showHidden).join('\n');
+        expect([shown, `'${shown}`]).toContain(cell);
+        expect(findSteering(cell)).toEqual([]);
         expect(cell).not.toMatch(/^\s*[=+\-@]/);
       }),
     );
   });
 
-  it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\t=1', '\r=1', ' =1', '=HYPERLINK("x")', '＝1+1'])(
+  it.each(['=1+1', '+1', '-1', '@SUM(A1)', '\n=1', ' =1', '=HYPERLINK("x")', '＝1+1'])(
     '%j is led by an apostrophe',
     (note) => expect(parse(csv(note))[1]!.at(-1)).toBe(`'${note}`),
   );
+
+  it.each([
+    ['\t=1', '\\t=1'],
+    ['\r=1', '\\r=1'],
+    ['\u001b[2J', '\\u001b[2J'],
+    ['pear\u202egnp', 'pear\\u202egnp'],
+  ])('%j is seen as %s', (note, cell) => expect(parse(csv(note))[1]!.at(-1)).toBe(cell));
 
   it.each(['2 = 1 + 1', 'a,b', 'said "so"', 'two\nlines', "it's"])('%j stays as it is', (note) =>
     expect(parse(csv(note))[1]!.at(-1)).toBe(note),

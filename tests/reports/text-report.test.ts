@@ -33,6 +33,13 @@ describe('text report', () => {
     expectGolden('reports/cut-art.dry-run.txt', render(NASTY_REPORTS['cut-art'], { showPlan: true }));
   });
 
+  it('shows what is hidden in the names of profiles that a plan tells', () => {
+    const plan = [{ step: 'convert', from: 'a\u001b[2J\u202eb' }] as const;
+    const text = render({ ...NASTY_REPORTS['cut-art'], plan }, { showPlan: true });
+    expect(findSteering(text)).toEqual([]);
+    expect(text).toContain('a\\u001b[2J\\u202eb');
+  });
+
   it.each(NAMES)('%s says the same without its colours', (name) => {
     const coloured = renderTextReport(NASTY_REPORTS[name], { ...PLAIN, colour: true });
     expect(coloured).not.toBe(render(NASTY_REPORTS[name]));
