@@ -1,8 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
+import { listConditionIds, MAX_CONDITION_BYTES } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { JudgeOptions } from '../commands/judge-artwork.ts';
+import { readNamedFile } from '../inputs/read-named-file.ts';
+
+const NEVER = new AbortController().signal;
 
 /** Options that change what is told or how it is done, and nothing that is judged or written. */
 const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
@@ -24,19 +27,10 @@ const WITHOUT_EFFECT: ReadonlySet<string> = new Set<keyof TypedOptions>([
   'colour',
   'color',
 ]);
-/** Options that may name a file, whose content counts. */
-const FILES = ['blank', 'printer', 'condition', 'printerProfile'] as const;
-
-/** null for what is no file: a pipe was read already, and has nothing more to give. */
-async function readRegular(path: string): Promise<Uint8Array | null> {
-  const isFile = await stat(path).then(
-    (stats) => stats.isFile(),
-    () => false,
-  );
-  return isFile ? readFile(path).catch(() => null) : null;
-}
-
-/** Hex SHA-256 of all that decides what becomes of an artwork besides its own bytes. */
+/**
+ * Hex SHA-256 of all that decides what becomes of an artwork besides its own bytes: the options, and what the records
+ * and profiles that they name say, as this run read them, be it from a file or from a pipe.
+ */
 export async function hashOptions(
   options: TypedOptions,
   { request, format, cwd }: Pick<JudgeOptions, 'request' | 'format' | 'cwd'>,
@@ -44,16 +38,17 @@ export async function hashOptions(
   const effective = Object.entries(options)
     .filter(([name]) => !WITHOUT_EFFECT.has(name))
     .sort(([a], [b]) => (a < b ? -1 : 1));
-  const contents = await Promise.all(
-    FILES.map(async (name) => {
-      const word = options[name];
-      const bytes = word === undefined ? null : await readRegular(resolve(cwd, word));
-      return bytes && createHash('sha256').update(bytes).digest('hex');
-    }),
-  );
-  // The profile that a printer's record names is known only once that was read.
-  const conversion = request.conversion?.sha256 ?? null;
+  // A profile is compared by its bytes: what is made of them holds tables and no names for them.
+  const { condition, conversion, ...read } = request;
+  const profiles = [condition && (await hashCondition(options.condition, cwd)), conversion?.sha256];
   return createHash('sha256')
-    .update(JSON.stringify([effective, contents, conversion, format]))
+    .update(JSON.stringify([effective, read, profiles, format]))
     .digest('hex');
+}
+
+/** null for one that ships with the program, which the seeds tell apart. */
+async function hashCondition(word: string | undefined, cwd: string): Promise<string | null> {
+  if (word === undefined || listConditionIds().includes(word)) return null;
+  const bytes = await readNamedFile(resolve(cwd, word), NEVER, MAX_CONDITION_BYTES);
+  return createHash('sha256').update(bytes).digest('hex');
 }

@@ -7,6 +7,7 @@ import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { narrowPlan } from '../inputs/narrow-plan.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import type { Origin } from '../inputs/planned-artwork.ts';
+import { listGivenOnce } from '../inputs/read-named-file.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
 import { refuseSameOutputs } from '../output/refuse-same-outputs.ts';
@@ -101,7 +102,13 @@ async function judgeWanted(
     const { inputs } = goingOn;
     progress.begin(inputs.length);
     const judge = chooseJudge(goingOn, judging, io, {
-      setUp: { command, options, cwd: io.cwd, origins: origins.filter(({ kind }) => kind !== 'fault') },
+      setUp: {
+        command,
+        options,
+        cwd: io.cwd,
+        origins: origins.filter(({ kind }) => kind !== 'fault'),
+        givenOnce: listGivenOnce(),
+      },
       size,
       started: ({ path }) => progress.started(path),
       done: async (artwork, report) => {

@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import {
   BlankcheckError,
@@ -11,7 +11,10 @@ import {
   nearestBlankIds,
   readBlankRecord,
 } from '../../src/index.ts';
-import { readFileBounded } from './read-bounded.ts';
+import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
+
+/** A record has some hundred characters; a file far larger is something else (own choice). */
+const MAX_BLANK_BYTES = 1_000_000;
 
 const NEVER = new AbortController().signal;
 
@@ -47,19 +50,32 @@ function unknownBlank(word: string): BlankcheckError {
 /** null where no file is meant: the word neither names one nor is spelt like one. */
 async function readText(word: string, cwd: string, signal: AbortSignal): Promise<string | null> {
   const path = resolve(cwd, word);
-  try {
-    const isPipe = (await stat(path)).isFIFO();
-    return isPipe
-      ? new TextDecoder().decode(await readFileBounded(path, signal))
-      : await readFile(path, 'utf8');
-  } catch (cause) {
-    signal.throwIfAborted();
-    if (!/\.json$/i.test(word)) return null;
-    const reason = cause instanceof Error ? cause.message.replace(/,.*$/, '') : String(cause);
-    throw new BlankcheckError('no-such-file', `The blank file "${word}" cannot be read: ${reason}.`, {
-      cause,
-    });
+  const isSpeltSo = /\.json$/i.test(word);
+  if (!isSpeltSo && (await isFolder(path))) return null;
+  if (!(await isNamedFileThere(path))) {
+    if (!isSpeltSo) return null;
+    throw new BlankcheckError(
+      'no-such-file',
+      `The blank file "${word}" is not there.\nCheck the spelling and the folder you are in.`,
+    );
   }
+  try {
+    return new TextDecoder().decode(await readNamedFile(path, signal, MAX_BLANK_BYTES));
+  } catch (cause) {
+    if (!(cause instanceof BlankcheckError)) throw cause;
+    throw new BlankcheckError(
+      cause.code === 'too-many-bytes' ? 'bad-blank-record' : 'no-such-file',
+      `The blank file "${word}" cannot be used. ${cause.message}`,
+      { cause },
+    );
+  }
+}
+
+async function isFolder(path: string): Promise<boolean> {
+  return stat(path).then(
+    (stats) => stats.isDirectory(),
+    () => false,
+  );
 }
 
 function parseJson(text: string, where: string): unknown {

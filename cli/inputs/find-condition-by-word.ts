@@ -8,8 +8,7 @@ import {
   type PrintingCondition,
   readCondition,
 } from '../../src/index.ts';
-import { isTaken } from '../output/publish-file.ts';
-import { readFileBounded } from './read-bounded.ts';
+import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
 
 /**
  * The printing condition that a word stands for: an id of the seeds, or the ICC profile of a printer.
@@ -22,7 +21,7 @@ export async function findConditionByWord(
 ): Promise<PrintingCondition> {
   if (listConditionIds().includes(word)) return loadCondition(word);
   const path = resolve(cwd, word);
-  if (!(await isTaken(path))) {
+  if (!(await isNamedFileThere(path))) {
     if (!/\.ic[cm]$/i.test(word)) return loadCondition(word);
     throw new BlankcheckError(
       'no-such-file',
@@ -34,7 +33,7 @@ export async function findConditionByWord(
 
 async function readProfileFile(path: string, word: string, signal: AbortSignal): Promise<Uint8Array> {
   try {
-    return await readFileBounded(path, signal, MAX_CONDITION_BYTES);
+    return await readNamedFile(path, signal, MAX_CONDITION_BYTES);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
     throw badCondition(word, lowerFirst(cause.message.replace(/\.\s.*$/s, '')), { cause });

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { BlankcheckError, type Printer, readPrinter } from '../../src/index.ts';
-import { readFileBounded } from './read-bounded.ts';
+import { readNamedFile } from './read-named-file.ts';
 
 /** A record has some hundred characters; a file far larger is something else (own choice). */
 const MAX_PRINTER_BYTES = 1_000_000;
@@ -9,7 +9,7 @@ const MAX_PRINTER_BYTES = 1_000_000;
 export async function readPrinterText(word: string, cwd: string, signal: AbortSignal): Promise<string> {
   let bytes: Uint8Array;
   try {
-    bytes = await readFileBounded(resolve(cwd, word), signal, MAX_PRINTER_BYTES);
+    bytes = await readNamedFile(resolve(cwd, word), signal, MAX_PRINTER_BYTES);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
     throw new BlankcheckError(

@@ -7,8 +7,7 @@ import {
   readPrinterProfile,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
-import { isTaken } from '../output/publish-file.ts';
-import { readFileBounded } from './read-bounded.ts';
+import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
 
 type ConversionOptions = Pick<TypedOptions, 'printerProfile' | 'intent' | 'blackPointCompensation'>;
 
@@ -27,7 +26,7 @@ export async function readConversion(
     return undefined;
   }
   const path = resolve(cwd, word);
-  if (!(await isTaken(path)))
+  if (!(await isNamedFileThere(path)))
     throw new BlankcheckError(
       'no-such-file',
       `The profile "${word}" is not there.\nSee --printer-profile in --help.`,
@@ -48,7 +47,7 @@ function refuseAlone(given: boolean, option: string): void {
 
 async function readBytes(path: string, word: string, signal: AbortSignal): Promise<Uint8Array> {
   try {
-    return await readFileBounded(path, signal, MAX_CONDITION_BYTES);
+    return await readNamedFile(path, signal, MAX_CONDITION_BYTES);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
     const is = cause.message.replace(/\.\s.*$/s, '');

@@ -11,6 +11,8 @@ export interface SetUp {
   readonly cwd: string;
   /** Of all artworks of the run: none of them may be replaced. */
   readonly origins: readonly Origin[];
+  /** What options name and only this process could read, by path. */
+  readonly givenOnce: ReadonlyMap<string, Uint8Array>;
 }
 
 export interface JudgeThis {

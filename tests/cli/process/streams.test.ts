@@ -49,6 +49,25 @@ describe('streams of the process', () => {
     expect(tried('"$0" "$1" check a.png --blank <(printf %s "$2") --width 2mm')).toBe(0);
   });
 
+  it('what a shell gives in place of a record serves a whole folder, and what it says counts in the next run', (context) => {
+    if (process.platform !== 'linux') context.skip('a shell hands over open files as /dev/fd on Linux');
+    const cwd = makeFolder({ 'beds/a.png': ART, 'beds/b.png': makeArt([9, 9, 90]) });
+    const run = (given: string, safeMm: number) => {
+      const blank = JSON.stringify({ ...findBlank('tile-ceramic-8in'), id: 'own', safeMm });
+      const script = `"$0" "$1" beds --width 2mm --jobs 2 --out out ${given}`;
+      const { status, stderr } = spawnSync('bash', ['-c', script, process.execPath, buildCommand(), blank], {
+        cwd,
+        encoding: 'utf8',
+      });
+      return [status, Number(/(\d+) artworks are unchanged/.exec(stderr)?.[1] ?? 0)];
+    };
+    for (const given of ['--blank <(printf %s "$2")', '--blank /dev/stdin <<< "$2"']) {
+      expect(run(given, 5)).toEqual([0, 0]);
+      expect(run(given, 5)).toEqual([0, 2]);
+      expect(run(given, 6)).toEqual([0, 0]);
+    }
+  });
+
   it('an exit code of 2 leaves standard output empty', async () => {
     const { code, stdout, stderr } = await runCommand(['none.png', ...SHARP, '--json'], {
       cwd: makeFolder(),
