@@ -1,6 +1,7 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
-import { joinRuns, listRunsOfRows, type MaskRow, type Runs, rootOf } from '../raster/connected-areas.ts';
+import { listAlphaRuns } from '../raster/alpha-runs.ts';
+import { joinRuns, type Runs, rootOf } from '../raster/connected-areas.ts';
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
 
 /** Alpha of 255 above which a pixel of a hole's rim is partly opaque, not faint. */
@@ -61,21 +62,9 @@ function alphaReader({ data, widthPx, ...raster }: Raster, { x, y }: RectPx) {
 
 type AlphaReader = ReturnType<typeof alphaReader>;
 
-/** Rows of the box: 1 where alpha is under half. */
-function openRows({ data, widthPx, ...raster }: Raster, { x: left, y: top, width }: RectPx): MaskRow {
-  const step = channelsOf(raster);
-  const half = fullScaleOf(raster) / 2;
-  const line = new Uint8Array(width);
-  return (y) => {
-    for (let x = 0, at = ((top + y) * widthPx + left + 1) * step - 1; x < width; x += 1, at += step)
-      line[x] = data[at]! < half ? 1 : 0;
-    return line;
-  };
-}
-
 function listHoles(raster: Raster, boxPx: RectPx, readAlpha: AlphaReader): Hole[] {
   const { width, height } = boxPx;
-  const runs = listRunsOfRows(openRows(raster, boxPx), height);
+  const runs = listAlphaRuns(raster, boxPx, { below: fullScaleOf(raster) / 2 });
   const parent = joinRuns(runs);
   const outside = markOutside(runs, parent, width, height);
   const holes = new Map<number, Hole>();

@@ -8,19 +8,19 @@ const MOST = 6;
 /** How far each cell stands out from the mean of its neighbourhood, L*, at most `MOST` up and down. */
 export function measureLocalContrast({ width, height, values }: LightnessCells): Float64Array {
   const sums = sumUp(width, height, values);
-  return values.map((value, i) => {
-    const [x, y] = [i % width, Math.floor(i / width)];
-    const [left, right] = [Math.max(0, x - AROUND), Math.min(width, x + AROUND + 1)];
+  const contrast = new Float64Array(values.length);
+  for (let y = 0, cell = 0; y < height; y += 1) {
     const [top, bottom] = [Math.max(0, y - AROUND), Math.min(height, y + AROUND + 1)];
-    const row = width + 1;
-    const sum =
-      sums[bottom * row + right]! -
-      sums[bottom * row + left]! -
-      sums[top * row + right]! +
-      sums[top * row + left]!;
-    const mean = sum / ((right - left) * (bottom - top));
-    return Math.max(-MOST, Math.min(MOST, value - mean));
-  });
+    const [above, below] = [top * (width + 1), bottom * (width + 1)];
+    for (let x = 0; x < width; x += 1, cell += 1) {
+      const left = Math.max(0, x - AROUND);
+      const right = Math.min(width, x + AROUND + 1);
+      const sum = sums[below + right]! - sums[below + left]! - sums[above + right]! + sums[above + left]!;
+      const mean = sum / ((right - left) * (bottom - top));
+      contrast[cell] = Math.max(-MOST, Math.min(MOST, values[cell]! - mean));
+    }
+  }
+  return contrast;
 }
 
 /**

@@ -69,50 +69,67 @@ interface Fold {
   readonly strength: number;
 }
 
-/** Lays all repeats over one another, in two halves like the fields of a chessboard. */
-function foldOnto(
-  [long, short]: Lattice['steps'],
-  { width, height, values }: LightnessCells,
-  contrast: Float64Array,
-): Fold {
+/** Where each cell lies within a repeat, and in which; repeats of two halves like the fields of a chessboard. */
+interface Places {
+  /** Places of a half: those of the other follow. */
+  readonly half: number;
+  readonly placeOf: Int32Array;
+  readonly repeatOf: Int32Array;
+  readonly repeats: number;
+}
+
+function findPlaces([long, short]: Lattice['steps'], { width, height }: LightnessCells): Places {
   const determinant = long[0] * short[1] - long[1] * short[0];
-  const area = Math.abs(determinant);
-  const side = Math.max(PLACES.least, Math.min(PLACES.most, Math.round(Math.sqrt(area) / PLACES.cells)));
-  const half = side * side;
-  const sums = new Float64Array(2 * half);
-  const squares = new Float64Array(2 * half);
-  const lightness = new Float64Array(2 * half);
-  const lightnessSquares = new Float64Array(2 * half);
-  const counts = new Float64Array(2 * half);
-  const placeOf = new Int32Array(contrast.length);
-  const repeatOf = new Map<number, number[]>();
+  const side = Math.max(
+    PLACES.least,
+    Math.min(PLACES.most, Math.round(Math.sqrt(Math.abs(determinant)) / PLACES.cells)),
+  );
+  const placeOf = new Int32Array(width * height);
+  const repeatOf = new Int32Array(width * height);
+  const numbers = new Map<number, number>();
+  let [lastKey, lastNumber] = [Number.NaN, 0];
   for (let y = 0, cell = 0; y < height; y += 1)
     for (let x = 0; x < width; x += 1, cell += 1) {
       const along = (x * short[1] - y * short[0]) / determinant;
       const across = (y * long[0] - x * long[1]) / determinant;
       const [i, j] = [Math.floor(along), Math.floor(across)];
-      const place = ((i + j) & 1) * half + partOf(along - i, side) * side + partOf(across - j, side);
-      const value = contrast[cell]!;
-      sums[place]! += value;
-      squares[place]! += value * value;
-      counts[place]! += 1;
-      lightness[place]! += values[cell]!;
-      lightnessSquares[place]! += values[cell]! ** 2;
-      placeOf[cell] = place;
+      placeOf[cell] = (((i + j) & 1) * side + partOf(along - i, side)) * side + partOf(across - j, side);
       const key = i * 65536 + j;
-      const cells = repeatOf.get(key);
-      if (cells === undefined) repeatOf.set(key, [cell]);
-      else cells.push(cell);
+      if (key !== lastKey) {
+        lastNumber = numbers.get(key) ?? numbers.size;
+        numbers.set(key, lastNumber);
+        lastKey = key;
+      }
+      repeatOf[cell] = lastNumber;
     }
-  const likenesses = [...repeatOf.values()]
-    .filter((cells) => cells.length > area / 2)
-    .map((cells) =>
-      likenessOf(cells, contrast, (cell) => {
-        const other = (placeOf[cell]! + half) % (2 * half);
-        return sums[other]! / Math.max(1, counts[other]!);
-      }),
-    )
-    .filter((likeness) => likeness !== null);
+  return { half: side * side, placeOf, repeatOf, repeats: numbers.size };
+}
+
+/** Lays all repeats over one another, in two halves. */
+function foldOnto(steps: Lattice['steps'], cells: LightnessCells, contrast: Float64Array): Fold {
+  const { width, height, values } = cells;
+  const places = findPlaces(steps, cells);
+  const { half, placeOf } = places;
+  const sums = new Float64Array(2 * half);
+  const squares = new Float64Array(2 * half);
+  const lightness = new Float64Array(2 * half);
+  const lightnessSquares = new Float64Array(2 * half);
+  const counts = new Float64Array(2 * half);
+  for (let cell = 0; cell < placeOf.length; cell += 1) {
+    const place = placeOf[cell]!;
+    const [value, light] = [contrast[cell]!, values[cell]!];
+    sums[place]! += value;
+    squares[place]! += value * value;
+    counts[place]! += 1;
+    lightness[place]! += light;
+    lightnessSquares[place]! += light * light;
+  }
+  const area = Math.abs(steps[0][0] * steps[1][1] - steps[0][1] * steps[1][0]);
+  const expected = sums.map((_, place) => {
+    const other = (place + half) % (2 * half);
+    return sums[other]! / Math.max(1, counts[other]!);
+  });
+  const likenesses = listLikenesses(places, contrast, expected, area / 2);
   const times = (width * height) / area;
   const of = (list: Float64Array, i: number) => list[i]! + list[half + i]!;
   const variance = squares.reduce((sum, square) => sum + square, 0) / contrast.length;
@@ -120,10 +137,10 @@ function foldOnto(
   const ofMeans = means.reduce((sum, mean, i) => sum + of(counts, i) * mean * mean, 0) / contrast.length;
   const deviation = (i: number) =>
     Math.sqrt(Math.max(0, of(lightnessSquares, i) / of(counts, i) - (of(lightness, i) / of(counts, i)) ** 2));
-  const places = [...means.keys()].filter((i) => of(counts, i) >= 3);
-  const strokes = places.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
+  const well = [...means.keys()].filter((i) => of(counts, i) >= 3);
+  const strokes = well.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
   const behind = meanOf(
-    places.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans)).map(deviation),
+    well.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans)).map(deviation),
   );
   return {
     times: likenesses.length,
@@ -135,20 +152,28 @@ function foldOnto(
   };
 }
 
-/** Correlation of a repeat with what the others of the other half show there; null where it is flat. */
-function likenessOf(
-  cells: readonly number[],
+/** Correlation of each repeat of more than `least` cells with what is expected at its places; of flat ones none. */
+function listLikenesses(
+  { placeOf, repeatOf, repeats }: Places,
   contrast: Float64Array,
-  expect: (cell: number) => number,
-): number | null {
-  let [product, own, expected] = [0, 0, 0];
-  for (const cell of cells) {
-    const [value, wanted] = [contrast[cell]!, expect(cell)];
-    product += value * wanted;
-    own += value * value;
-    expected += wanted * wanted;
+  expected: Float64Array,
+  least: number,
+): number[] {
+  const products = new Float64Array(repeats);
+  const own = new Float64Array(repeats);
+  const others = new Float64Array(repeats);
+  const counts = new Float64Array(repeats);
+  for (let cell = 0; cell < placeOf.length; cell += 1) {
+    const repeat = repeatOf[cell]!;
+    const [value, wanted] = [contrast[cell]!, expected[placeOf[cell]!]!];
+    products[repeat]! += value * wanted;
+    own[repeat]! += value * value;
+    others[repeat]! += wanted * wanted;
+    counts[repeat]! += 1;
   }
-  return own < FLAT * cells.length ? null : product / Math.sqrt(own * expected || 1);
+  return [...counts.keys()]
+    .filter((i) => counts[i]! > least && own[i]! >= FLAT * counts[i]!)
+    .map((i) => products[i]! / Math.sqrt(own[i]! * others[i]! || 1));
 }
 
 /** Which of the parts along a side of a repeat a share of 0 to below 1 falls into. */

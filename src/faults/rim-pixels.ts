@@ -62,18 +62,22 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
 
   /** Adds a pixel with the mean of what its neighbours in a layer have behind them; false where they have nothing. */
   function add(at: number, layer: number, from: number): boolean {
-    const sum = [0, 0, 0];
-    let count = 0;
-    visitNeighbours(at, width, height, (next) => {
-      if (layers[next] !== from) return;
-      const colour = from > REACH ? read(next).colour : rim[slots[next]!]?.within;
-      if (colour === undefined) return;
-      for (let k = 0; k < 3; k += 1) sum[k]! += colour[k]!;
-      count += 1;
-    });
+    let [red, green, blue, count] = [0, 0, 0, 0];
+    const [x, y] = [at % width, Math.floor(at / width)];
+    for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row += 1)
+      for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column += 1) {
+        const next = row * width + column;
+        if (layers[next] !== from) continue;
+        const colour = from > REACH ? read(next).colour : rim[slots[next]!]?.within;
+        if (colour === undefined) continue;
+        red += colour[0];
+        green += colour[1];
+        blue += colour[2];
+        count += 1;
+      }
     if (count === 0) return false;
     slots[at] = rim.length;
-    rim.push({ ...read(at), layer, within: [sum[0]! / count, sum[1]! / count, sum[2]! / count] });
+    rim.push({ ...read(at), layer, within: [red / count, green / count, blue / count] });
     return true;
   }
 }
@@ -86,13 +90,6 @@ function growWithin({ widthPx, heightPx }: Raster, box: RectPx, by: number): Rec
     width: Math.min(widthPx, box.x + box.width + by) - x,
     height: Math.min(heightPx, box.y + box.height + by) - y,
   };
-}
-
-function visitNeighbours(at: number, width: number, height: number, visit: (next: number) => void): void {
-  const [x, y] = [at % width, Math.floor(at / width)];
-  for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row += 1)
-    for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column += 1)
-      visit(row * width + column);
 }
 
 interface Layers {
@@ -126,29 +123,26 @@ function measureTile(
   raster: Raster,
   { x, y, width, height }: RectPx,
 ): { readonly layers: Int8Array; readonly isEnd: Uint8Array } {
-  const step = channelsOf(raster);
+  const layers = new Int8Array(width * height);
+  const isEnd = new Uint8Array(width * height);
   const scale = fullScaleOf(raster) / 255;
+  const evenly = isOpaqueAllOver(raster, { x, y, width, height }, Math.ceil(OPAQUE * scale));
+  if (evenly !== null) return { layers: evenly ? layers.fill(REACH + 1) : layers, isEnd };
   const [opaque, open, clear] = [0, 1, 2].map(() => new Uint8Array(width * height)) as [
     Uint8Array,
     Uint8Array,
     Uint8Array,
   ];
-  let opaques = 0;
+  const step = channelsOf(raster);
   for (let row = 0, at = 0; row < height; row += 1) {
     let from = ((y + row) * raster.widthPx + x) * step + step - 1;
     for (let column = 0; column < width; column += 1, at += 1, from += step) {
       const alpha = raster.data[from]! / scale;
-      if (alpha >= OPAQUE) {
-        opaque[at] = 1;
-        opaques += 1;
-      } else open[at] = 1;
+      if (alpha >= OPAQUE) opaque[at] = 1;
+      else open[at] = 1;
       if (alpha < LEAST_ALPHA) clear[at] = 1;
     }
   }
-  const layers = new Int8Array(opaque.length);
-  const isEnd = new Uint8Array(opaque.length);
-  if (opaques === 0) return { layers, isEnd };
-  if (opaques === opaque.length) return { layers: layers.fill(REACH + 1), isEnd };
   const depth = measureNearest(open, width, REACH + 1);
   const outside = measureNearest(opaque, width, REACH + 1);
   const toClear = measureNearest(clear, width, FAR);
@@ -163,6 +157,19 @@ function measureTile(
     }
   }
   return { layers, isEnd };
+}
+
+/** Whether all pixels of a box are opaque, or none is (false); null where some are. */
+function isOpaqueAllOver(raster: Raster, { x, y, width, height }: RectPx, least: number): boolean | null {
+  const { data, widthPx } = raster;
+  const step = channelsOf(raster);
+  const isOpaque = data[(y * widthPx + x + 1) * step - 1]! >= least;
+  for (let row = y; row < y + height; row += 1) {
+    const from = (row * widthPx + x + 1) * step - 1;
+    for (let at = from; at < from + width * step; at += step)
+      if (data[at]! >= least !== isOpaque) return null;
+  }
+  return isOpaque;
 }
 
 function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]> {

@@ -1,6 +1,8 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { joinRuns, listRunsOfRows, type MaskRow, type Runs, rootOf } from '../raster/connected-areas.ts';
-import { channelsOf, type Raster } from '../raster/raster.ts';
+import { listAlphaRuns } from '../raster/alpha-runs.ts';
+import { joinRuns, type Runs, rootOf } from '../raster/connected-areas.ts';
+import { wholeOf } from '../raster/pad.ts';
+import type { Raster } from '../raster/raster.ts';
 
 /** The parts of a picture that hang together by visible pixels (8-connected), in the order of their first pixels. */
 export interface VisibleParts {
@@ -25,7 +27,7 @@ const known = new WeakMap<Raster, VisibleParts>();
 export function findVisibleParts(raster: Raster): VisibleParts {
   let parts = known.get(raster);
   if (parts === undefined) {
-    parts = sumUpParts(listRunsOfRows(visibleRows(raster), raster.heightPx));
+    parts = sumUpParts(listAlphaRuns(raster, wholeOf(raster), { from: 1 }));
     known.set(raster, parts);
   }
   return parts;
@@ -38,18 +40,6 @@ export function boxOfPart({ left, top, right, bottom }: VisibleParts, part: numb
     y: top[part]!,
     width: right[part]! - left[part]!,
     height: bottom[part]! - top[part]!,
-  };
-}
-
-function visibleRows(raster: Raster): MaskRow {
-  const { data, hasAlpha, widthPx } = raster;
-  const line = new Uint8Array(widthPx);
-  if (!hasAlpha) return () => line.fill(1);
-  const step = channelsOf(raster);
-  return (y) => {
-    for (let x = 0, at = (y * widthPx + 1) * step - 1; x < widthPx; x += 1, at += step)
-      line[x] = data[at] === 0 ? 0 : 1;
-    return line;
   };
 }
 

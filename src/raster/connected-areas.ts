@@ -39,32 +39,38 @@ export interface Runs {
   readonly to: Int32Array;
 }
 
-/** One row of a mask, 1 = marked; what it was given before may be overwritten. */
-export type MaskRow = (y: number) => Uint8Array;
-
 /** All runs of 1 in a mask, rows from the top, `widthPx` a row. */
 export function listRuns(mask: Uint8Array, widthPx: number): Runs {
-  return listRunsOfRows((y) => mask.subarray(y * widthPx, (y + 1) * widthPx), mask.length / widthPx);
-}
-
-/** The same of rows that are marked one after the other: a whole mask of a large picture takes a byte for each of its pixels. */
-export function listRunsOfRows(rowAt: MaskRow, heightPx: number): Runs {
-  let [y, from, to] = [new Int32Array(1024), new Int32Array(1024), new Int32Array(1024)];
-  let count = 0;
-  for (let row = 0; row < heightPx; row += 1) {
-    const line = rowAt(row);
+  const runs = createRunList();
+  for (let from = 0, y = 0; from < mask.length; from += widthPx, y += 1) {
+    const line = mask.subarray(from, from + widthPx);
     for (let start = line.indexOf(1); start !== -1; ) {
       const zero = line.indexOf(0, start);
       const end = zero === -1 ? line.length : zero;
+      runs.add(y, start, end);
+      start = line.indexOf(1, end);
+    }
+  }
+  return runs.list();
+}
+
+/** Runs that are found one after the other: rows from the top, each from the left. */
+export function createRunList(): {
+  readonly add: (y: number, from: number, to: number) => void;
+  readonly list: () => Runs;
+} {
+  let [y, from, to] = [new Int32Array(1024), new Int32Array(1024), new Int32Array(1024)];
+  let count = 0;
+  return {
+    add: (row, start, end) => {
       if (count === y.length) [y, from, to] = [grow(y), grow(from), grow(to)];
       y[count] = row;
       from[count] = start;
       to[count] = end;
       count += 1;
-      start = line.indexOf(1, end);
-    }
-  }
-  return { count, y: y.slice(0, count), from: from.slice(0, count), to: to.slice(0, count) };
+    },
+    list: () => ({ count, y: y.slice(0, count), from: from.slice(0, count), to: to.slice(0, count) }),
+  };
 }
 
 function grow(list: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {

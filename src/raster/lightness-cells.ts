@@ -1,6 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { makeLightnessReader } from './lightness-lines.ts';
 import type { Raster } from './raster.ts';
+import { readLightness } from './read-lightness.ts';
 
 /** A small picture of L*, rows from the top. */
 export interface LightnessCells {
@@ -24,16 +24,20 @@ export function readLightnessCells(raster: Raster, boxPx: RectPx, most: number):
   const cellPx = Math.ceil(Math.max(boxPx.width, boxPx.height) / most);
   const width = Math.floor(boxPx.width / cellPx);
   const height = Math.floor(boxPx.height / cellPx);
-  const read = makeLightnessReader(raster);
   const count = Math.min(READ, cellPx);
   const steps = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * cellPx) / count));
+  const offsets = Int32Array.from(
+    { length: width * count },
+    (_, i) => Math.floor(i / count) * cellPx + steps[i % count]!,
+  );
+  const row = new Float32Array(width * count);
   const values = new Float64Array(width * height);
-  for (let y = 0, cell = 0; y < height; y += 1)
-    for (let x = 0; x < width; x += 1, cell += 1) {
-      const corner = (boxPx.y + y * cellPx) * raster.widthPx + boxPx.x + x * cellPx;
-      let sum = 0;
-      for (const dy of steps) for (const dx of steps) sum += read(corner + dy * raster.widthPx + dx);
-      values[cell] = sum / (count * count);
+  for (let y = 0; y < height; y += 1)
+    for (const dy of steps) {
+      const first = (boxPx.y + y * cellPx + dy) * raster.widthPx + boxPx.x;
+      readLightness(raster, first, offsets, { values: row, from: 0, step: 1 });
+      for (let i = 0, cell = y * width; i < row.length; cell += 1)
+        for (const next = i + count; i < next; i += 1) values[cell]! += row[i]! / (count * count);
     }
   return { width, height, values, cellPx };
 }
