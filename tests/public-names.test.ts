@@ -82,6 +82,7 @@ const NAMES = [
   'renderPressCard',
   'renderTextReport',
   'renderRunCsv',
+  'renderPrintingAdvice',
   'renderRunTable',
   'renderTextSummary',
   'reportUnreadable',

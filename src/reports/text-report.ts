@@ -6,6 +6,7 @@ import { hang, type Page, paint } from './page.ts';
 import type { ArtworkReport } from './report.ts';
 import { tellPlan, tellStep } from './step-words.ts';
 import { subjectRows, tellOthers } from './subject-rows.ts';
+import { tellInBrief } from './text-brief.ts';
 import { tellCost } from './text-cost.ts';
 import { tellFile } from './text-file.ts';
 import { tellFindings } from './text-findings.ts';
@@ -24,6 +25,8 @@ export interface TextReportOptions extends Page {
   readonly proofAsked?: boolean;
   /** Its pictures go on sheets, which are told apart from it: nothing of a file of its own. */
   readonly onSheets?: boolean;
+  /** Of one among very many: the verdict and what led to it; of all else how much there is. */
+  readonly brief?: boolean;
   /** Whose phrases tell the findings; the program's own by default. */
   readonly checks?: readonly CheckDefinition[];
 }
@@ -34,10 +37,24 @@ export interface TextReportOptions extends Page {
  * the width of the page, save a path to copy. Nothing that came from a file can steer the terminal.
  */
 export function renderTextReport(report: ArtworkReport, options: TextReportOptions): string {
-  const { outcomes } = report;
-  const sections = [
+  const head = [
     tellVerdict(report, options),
     report.status === 'unreadable' ? tellReason(report, options) : tellSubject(report, options),
+  ];
+  const rest = options.brief
+    ? tellInBrief(report, options.checks ?? CHECKS, options)
+    : tellAll(report, options);
+  return [...head, ...rest]
+    .filter((lines) => lines.length > 0)
+    .map((lines) => `${lines.join('\n')}\n`)
+    .join('\n');
+}
+
+type Sections = readonly (readonly string[])[];
+
+function tellAll(report: ArtworkReport, options: TextReportOptions): Sections {
+  const { outcomes } = report;
+  return [
     tellSheet(report, options),
     tellMends(report, options),
     ...tellFindings(outcomes, options.checks ?? CHECKS, options),
@@ -50,10 +67,6 @@ export function renderTextReport(report: ArtworkReport, options: TextReportOptio
     tellPicture(report, options),
     tellCost(report, options),
   ];
-  return sections
-    .filter((lines) => lines.length > 0)
-    .map((lines) => `${lines.join('\n')}\n`)
-    .join('\n');
 }
 
 function tellVerdict(report: ArtworkReport, page: Page): readonly string[] {
@@ -81,10 +94,10 @@ function tellReason({ status, error, artwork }: ArtworkReport, page: Page): read
   ];
 }
 
-function tellSubject(report: ArtworkReport, page: Page): readonly string[] {
-  return subjectRows(report).flatMap(([label, text]) =>
-    hang(`  ${label.padEnd(12)}`, showHidden(text), page),
-  );
+function tellSubject(report: ArtworkReport, { brief, ...page }: TextReportOptions): readonly string[] {
+  // The blank is the same for all of them.
+  const rows = subjectRows(report).filter(([label]) => !brief || label !== 'Blank');
+  return rows.flatMap(([label, text]) => hang(`  ${label.padEnd(12)}`, showHidden(text), page));
 }
 
 function tellNotChecked(outcomes: readonly Outcome[], page: Page): readonly string[] {

@@ -62,9 +62,14 @@ describe('the table of a run', () => {
     const many = Object.fromEntries(
       Array.from({ length: 21 }, (_, index) => [`beds/${index}.png`, makeArt()]),
     );
-    const { stderr } = await runMain(['check', ...WORDS], { cwd: makeFolder({ ...many, ...FILES }) });
+    const cwd = makeFolder({ ...many, ...FILES });
+    const { stderr } = await runMain(['check', ...WORDS], { cwd });
     expect(stderr.match(/^ +Artwork /gm)).toHaveLength(1);
     expect(stderr.match(/^READY TO PRINT {2}/gm)).toHaveLength(23);
+    expect(stderr).toMatch(/^ +\[\?\] Not checked: .*edge-detail/m);
+    expect(stderr).not.toContain('How to print');
+    const prepared = await runMain(['prepare', ...WORDS, '--out', 'prints'], { cwd });
+    expect(prepared.stderr.match(/^How to print them$/gm)).toHaveLength(1);
   });
 });
 

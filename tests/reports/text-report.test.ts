@@ -27,6 +27,30 @@ describe('text report', () => {
     expectGolden(`reports/${name}.txt`, render(NASTY_REPORTS[name]));
   });
 
+  it.each(['every-severity', 'unreadable'] as const)('%s in brief reads as it did', (name) => {
+    expectGolden(`reports/${name}.brief.txt`, render(NASTY_REPORTS[name], { brief: true }));
+  });
+
+  it('in brief leaves out notes, never what was not checked, what broke or why nothing was written', () => {
+    const outcomes = [
+      {
+        check: 'safe-area',
+        status: 'found',
+        findings: [{ code: 'too-close', severity: 'advice', facts: {} }],
+      },
+      { check: 'pages', status: 'skipped', reason: 'a reason' },
+      { check: 'banding', status: 'broken', error: 'a cause' },
+    ] as const;
+    const text = render(
+      { ...CLEAN, outcomes, output: null, error: { code: 'cannot-write', message: 'The disk is full.' } },
+      { brief: true },
+    );
+    expect(text).not.toContain('too-close');
+    expect(text).toContain('1 note\n');
+    for (const told of ['Not checked: pages', 'banding', 'a cause', '(cannot-write)'])
+      expect(text).toContain(told);
+  });
+
   it('in colour and step by step reads as it did', () => {
     const report = NASTY_REPORTS['every-severity'];
     expectGolden('reports/every-severity.ansi', renderTextReport(report, { ...PLAIN, colour: true }));
