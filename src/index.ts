@@ -92,9 +92,11 @@ export {
   type LaidSheet,
   type LaidSheets,
   laySheets,
+  laySheetsGivingWay,
   MOST_COPIES,
   type SheetLayout,
   type SheetOrder,
+  type SheetsToLay,
 } from './lay-sheets.ts';
 export { findBestSettings, type OwnSettings } from './ledger/best-settings.ts';
 export { parseDwellS, parseTemperature, type Temperature } from './ledger/heat.ts';
@@ -181,6 +183,7 @@ export { readMarkKinds } from './sheet/marks/read-mark-kinds.ts';
 export type { PagePlan, PiecePlace } from './sheet/page-plan.ts';
 export type { Orientation, PageMargins, Paper, SidesMm } from './sheet/paper.ts';
 export { parsePaper } from './sheet/parse-paper.ts';
+export type { GiveWay } from './sheet/steps.ts';
 export { type Suits, suitArtwork } from './suit-artwork.ts';
 export { VERSION } from './version.ts';
 export { viewBareBlank } from './view-piece.ts';

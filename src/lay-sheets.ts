@@ -9,8 +9,9 @@ import type { LeftOut, SheetPieceReport } from './reports/sheets-report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 import type { SizeMm } from './sheet/paper.ts';
 import { MAX_PAGE_MM } from './sheet/parse-paper.ts';
-import { planSheets } from './sheet/several/plan-sheets.ts';
+import { planSheetsInSteps } from './sheet/several/plan-sheets.ts';
 import type { SheetPiece } from './sheet/several/sheet-piece.ts';
+import { doSteps, doStepsGivingWay, type GiveWay, type Steps } from './sheet/steps.ts';
 
 /** What is to be printed of one blank: its art, or the art of both its sides. */
 export interface SheetOrder {
@@ -29,6 +30,9 @@ export interface SheetLayout {
   /** What the press takes at once, where whole pages are pressed. */
   readonly platenMm?: SizeMm;
 }
+
+/** What the sheets are, and what they are printed on. */
+export type SheetsToLay = Pick<PrintRequest, 'sheet' | 'printer' | 'omitMarks'> & { readonly ppi: number };
 
 /** One sheet before a pixel of it is made. */
 export interface LaidSheet {
@@ -55,9 +59,31 @@ export interface LaidSheets {
  */
 export function laySheets(
   orders: readonly SheetOrder[],
-  request: Pick<PrintRequest, 'sheet' | 'printer' | 'omitMarks'> & { readonly ppi: number },
-  { gutterMm, platenMm }: SheetLayout,
+  request: SheetsToLay,
+  layout: SheetLayout,
 ): LaidSheets {
+  return doSteps(laySheetsInSteps(orders, request, layout));
+}
+
+/**
+ * The same, for work that may be long: thousands of pieces of many sizes. `giveWay` is asked many times a second, save while
+ * the marks of one page are laid; what it throws ends the work, and nothing is left of it.
+ * @throws as laySheets, and what `giveWay` throws.
+ */
+export function laySheetsGivingWay(
+  orders: readonly SheetOrder[],
+  request: SheetsToLay,
+  layout: SheetLayout,
+  giveWay: GiveWay,
+): Promise<LaidSheets> {
+  return doStepsGivingWay(laySheetsInSteps(orders, request, layout), giveWay);
+}
+
+function* laySheetsInSteps(
+  orders: readonly SheetOrder[],
+  request: SheetsToLay,
+  { gutterMm, platenMm }: SheetLayout,
+): Steps<LaidSheets> {
   const { sheet: paper, printer, ppi, omitMarks } = request;
   if (!paper)
     throw new BlankcheckError(
@@ -73,7 +99,7 @@ export function laySheets(
   const scaleCorrection = printer?.scaleCorrection ?? { scan: 1, feed: 1 };
   checkPixels(toPx(paper.widthMm), toPx(paper.heightMm), `the sheet ${paper.id} at ${ppi} pixels per inch`);
   const laid = orders.flatMap(listPieces);
-  const plan = planSheets(
+  const plan = yield* planSheetsInSteps(
     laid.map(({ piece }) => piece),
     {
       paper,

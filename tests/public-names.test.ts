@@ -113,6 +113,7 @@ const NAMES = [
   'escapeJsonText',
   'judgePiece',
   'laySheets',
+  'laySheetsGivingWay',
   'renderTextSheets',
   'readSheetJob',
   'turnOverBlank',

@@ -4,7 +4,7 @@ import type { BlankRecord } from '../src/catalogue/records.ts';
 import { encodeSheet, encodeSheetsAsPdf } from '../src/compose-sheet.ts';
 import { readPrintRecord } from '../src/formats/print-record.ts';
 import { judgePiece } from '../src/judge-piece.ts';
-import { laySheets, type SheetOrder } from '../src/lay-sheets.ts';
+import { laySheets, laySheetsGivingWay, type SheetOrder } from '../src/lay-sheets.ts';
 import { preflight } from '../src/preflight.ts';
 import { mirrorRaster } from '../src/raster/mirror.ts';
 import { readPrinterProfile } from '../src/read-printer-profile.ts';
@@ -115,6 +115,21 @@ describe('a sheet of several pieces', () => {
       expect(countDifferences(page, mirroredDesign ? mirrored(bare) : bare, place.xPx, place.yPx)).toBe(0);
     for (const copy of [1, 2, 3])
       expect(new Set(lying.filter((one) => one.copy === copy).map(({ number }) => number)).size).toBe(1);
+  });
+
+  it('is the same where the packing gives way, and none where that ends it', async () => {
+    const orders = [{ ...ORDER, sides: [await judge(ART)], copies: 30, pair: true }];
+    const layout = { gutterMm: 3 };
+    let asked = 0;
+    const count = () => {
+      asked += 1;
+      return undefined;
+    };
+    const laid = laySheets(orders, REQUEST, layout);
+    expect(await laySheetsGivingWay(orders, REQUEST, layout, count)).toEqual(laid);
+    expect(asked).toBeGreaterThan(laid.sheets.length);
+    const ended = laySheetsGivingWay(orders, REQUEST, layout, () => Promise.reject(new Error('ended')));
+    await expect(ended).rejects.toThrow('ended');
   });
 
   it('turns a piece exactly, and only where it may be turned', async () => {

@@ -4,10 +4,15 @@ import {
   DEFAULT_PPI,
   type LaidSheets,
   laySheets,
+  laySheetsGivingWay,
   type PrintRequest,
+  type SheetLayout,
+  type SheetOrder,
+  type SheetsToLay,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
+import { giveWayTo } from '../give-way.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
@@ -60,7 +65,7 @@ export async function layOutSheets(
     people,
   );
   const results = judged.orders.flatMap(({ sides }) => sides.map(({ report }) => report));
-  const laid: LaidSheets = laySheets(signal.aborted ? [] : judged.orders, request, layout);
+  const laid = await layUntilInterrupted(judged.orders, request, layout, signal);
   const paths =
     options.dryRun === true
       ? []
@@ -104,6 +109,22 @@ export async function layOutSheets(
   });
   if (exitCode !== 2) tellProgramsOfSheets(run, options, io);
   return exitCode;
+}
+
+/** No sheet at all once the run was interrupted: what is packed by halves is of no use. */
+async function layUntilInterrupted(
+  orders: readonly SheetOrder[],
+  request: SheetsToLay,
+  layout: SheetLayout,
+  signal: AbortSignal,
+): Promise<LaidSheets> {
+  try {
+    signal.throwIfAborted();
+    return await laySheetsGivingWay(orders, request, layout, giveWayTo(signal));
+  } catch (error) {
+    if (!signal.aborted) throw error;
+    return laySheets([], request, layout);
+  }
 }
 
 /** A page has one resolution: the finest that a blank on it asks for. */

@@ -22,6 +22,7 @@ export function findSeamlessPage(
   left: readonly number[],
   room: Size,
 ): PackedPage | null {
+  if (left.length >= MOST_BLOCKS) return null;
   const blocks = left.flatMap((item) =>
     items[item]!.shapes.map(
       (size, shape): Block => ({

@@ -1,12 +1,13 @@
-import type { PackedItem, PackedPage, PackItem, Size } from './pack-item.ts';
+import type { KindsPage, PackedKind, Size } from './pack-item.ts';
+import type { Stock } from './stock.ts';
 
 /**
  * A page of items that are all alike: a grid, or two grids of which one is turned, beside or below each other, whichever
- * holds the most. Where the items differ, those like the first are laid.
+ * holds the most. Where the items differ, those of the first kind are laid.
  */
-export function fillGrid(items: readonly PackItem[], left: readonly number[], room: Size): PackedPage {
-  const { shapes } = items[left[0]!]!;
-  const alike = left.filter((item) => sameShapes(items[item]!.shapes, shapes));
+export function fillGrid([kind]: Stock, room: Size): KindsPage {
+  if (!kind) return [];
+  const { shapes, items } = kind;
   let best: TwoGrids | null = null;
   for (const [one, size] of shapes.entries())
     for (const other of shapes.keys())
@@ -15,7 +16,7 @@ export function fillGrid(items: readonly PackItem[], left: readonly number[], ro
   const laid = (best?.parts ?? []).flatMap(({ shape, room: part, x, y }) =>
     gridOf(shape, shapes[shape]!, part, x, y),
   );
-  return alike.slice(0, laid.length).map((item, index) => ({ item, ...laid[index]! }));
+  return laid.slice(0, items.length);
 }
 
 interface GridPart {
@@ -56,25 +57,13 @@ function countIn({ width, height }: Size, room: Size): number {
   return Math.floor(room.width / width) * Math.floor(room.height / height);
 }
 
-function gridOf(
-  shape: number,
-  { width, height }: Size,
-  room: Size,
-  x: number,
-  y: number,
-): Omit<PackedItem, 'item'>[] {
+function gridOf(shape: number, { width, height }: Size, room: Size, x: number, y: number): PackedKind[] {
   const columns = Math.floor(room.width / width);
   const rows = Math.floor(room.height / height);
   return Array.from({ length: columns * rows }, (_, index) => ({
+    kind: 0,
     shape,
     x: x + (index % columns) * width,
     y: y + Math.floor(index / columns) * height,
   }));
-}
-
-function sameShapes(one: readonly Size[], other: readonly Size[]): boolean {
-  return (
-    one.length === other.length &&
-    one.every(({ width, height }, at) => width === other[at]!.width && height === other[at]!.height)
-  );
 }

@@ -1,5 +1,7 @@
+import type { Steps } from '../steps.ts';
 import { FreeRects, type Rect } from './free-rects.ts';
-import type { PackedItem, PackedPage, PackItem, Size } from './pack-item.ts';
+import type { KindsPage, PackedKind, Size } from './pack-item.ts';
+import type { Stock } from './stock.ts';
 
 /** How good a place is, smaller is better: compared by the first number, then by the second. */
 export type Rule = (free: Rect, size: Size) => readonly [number, number];
@@ -33,27 +35,20 @@ const byWaste: Rule = (free, { width, height }) => [
 export const RULES: readonly Rule[] = [byShortSide, byAreaThenShortSide, byLongestThenShortSide, byWaste];
 
 /**
- * Fills one page from the items named in `left`: again and again the pair of item and place that the rule finds best,
- * until nothing fits; of equals the first item, the first of its shapes, the oldest place. Items of the same shapes are
- * tried once. Where only a page of all of them is of use (`allOrNone`), it ends once one of them fits nowhere.
+ * Fills one page from a stock: again and again the pair of kind and place that the rule finds best, until nothing fits;
+ * of equals the first kind, the first of its shapes, the oldest place. Where only a page of all of them is of use (`allOrNone`), it ends once one of them fits nowhere.
  */
-export function fillPage(
-  items: readonly PackItem[],
-  left: readonly number[],
-  room: Size,
-  rule: Rule,
-  allOrNone = false,
-): PackedPage {
+export function* fillPage(stock: Stock, room: Size, rule: Rule, allOrNone = false): Steps<KindsPage> {
   const free = new FreeRects(room.width, room.height);
-  const packed: PackedItem[] = [];
-  let candidates = listCandidates(items, left);
+  const packed: PackedKind[] = [];
+  let candidates = listCandidates(stock);
   let [fresh, gone]: readonly [readonly Rect[], ReadonlySet<Rect>] = [free.all, new Set()];
   for (;;) {
     const open: Candidate[] = [];
     let best: Candidate | null = null;
     for (const candidate of candidates) {
       const { kind } = candidate;
-      if (kind.waiting.length === 0) continue;
+      if (kind.waiting === 0) continue;
       if (candidate.at && gone.has(candidate.at)) lookAgain(candidate, free.all, rule);
       else lookAt(candidate, fresh, rule);
       // What fits nowhere never will: free places only shrink.
@@ -64,22 +59,25 @@ export function fillPage(
     }
     if (!best?.at) return packed;
     const { kind, shape, size, at } = best;
-    packed.push({ item: kind.waiting.shift()!, shape, x: at.x, y: at.y });
+    packed.push({ kind: kind.at, shape, x: at.x, y: at.y });
+    kind.waiting -= 1;
     ({ fresh, gone } = free.take({ x: at.x, y: at.y, ...size }));
     candidates = open;
+    yield;
   }
 }
 
-/** Items of the same shapes. */
-interface Kind {
-  readonly waiting: number[];
+/** What is waiting of a kind, which has its place in the stock. */
+interface Waiting {
+  readonly at: number;
+  waiting: number;
   /** In how many of their shapes the next of them may still fit. */
   waysLeft: number;
 }
 
 /** Items of a kind, lying in one of their shapes, and the best place for the next. */
 interface Candidate {
-  readonly kind: Kind;
+  readonly kind: Waiting;
   readonly shape: number;
   readonly size: Size;
   /** null where it fits nowhere. */
@@ -89,17 +87,9 @@ interface Candidate {
 
 const NOWHERE = [Infinity, Infinity] as const;
 
-function listCandidates(items: readonly PackItem[], left: readonly number[]): readonly Candidate[] {
-  const kinds = new Map<string, number[]>();
-  for (const item of left) {
-    const key = items[item]!.shapes.map(({ width, height }) => `${width}x${height}`).join();
-    const known = kinds.get(key);
-    if (known) known.push(item);
-    else kinds.set(key, [item]);
-  }
-  return [...kinds.values()].flatMap((waiting) => {
-    const { shapes } = items[waiting[0]!]!;
-    const kind = { waiting, waysLeft: shapes.length };
+function listCandidates(stock: Stock): readonly Candidate[] {
+  return stock.flatMap(({ shapes, items }, at) => {
+    const kind = { at, waiting: items.length, waysLeft: shapes.length };
     return shapes.map((size, shape) => ({ kind, shape, size, at: null, score: NOWHERE }));
   });
 }

@@ -17,3 +17,14 @@ export interface PackedItem {
 }
 
 export type PackedPage = readonly PackedItem[];
+
+/** Where some item of a kind lies, by the place of the kind in its stock. */
+export interface PackedKind {
+  readonly kind: number;
+  readonly shape: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A page of kinds: any items of them make it, the first first. */
+export type KindsPage = readonly PackedKind[];

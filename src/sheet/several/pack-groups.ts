@@ -1,5 +1,6 @@
 import type { PointMm } from '../../geometry/rectangle.ts';
 import { packItemsWithin } from '../packing/pack-items.ts';
+import type { Steps } from '../steps.ts';
 import { type Arrangement, arrangeGroup } from './arrange-group.ts';
 import type { PageWay } from './page-ways.ts';
 import type { SheetPiece } from './sheet-piece.ts';
@@ -32,7 +33,7 @@ export interface PackedGroups {
 }
 
 /** Groups on as few pages as the ways allow; of ways as good, the first. What no way takes whole is packed piece by piece. */
-export function packGroups(pieces: readonly SheetPiece[], ways: readonly PageWay[]): PackedGroups {
+export function* packGroups(pieces: readonly SheetPiece[], ways: readonly PageWay[]): Steps<PackedGroups> {
   const whole = groupPieces(pieces);
   const takes = (members: readonly number[]) =>
     ways.some((way) => shapesFor(pieces, members, way).length > 0);
@@ -42,7 +43,7 @@ export function packGroups(pieces: readonly SheetPiece[], ways: readonly PageWay
     separate.has(group) ? members.map((member) => [member]) : [members],
   );
   return {
-    pages: packBest(pieces, items.filter(takes), ways)!,
+    pages: (yield* packBest(pieces, items.filter(takes), ways))!,
     apart: [...separate],
     misfits: items.filter((members) => !takes(members)).flat(),
   };
@@ -55,29 +56,29 @@ function groupPieces(pieces: readonly SheetPiece[]): ReadonlyMap<number, readonl
 }
 
 /** These pieces on one page; null where the ways find none that takes them all. */
-export function packOnOnePage(
+export function* packOnOnePage(
   pieces: readonly SheetPiece[],
   items: Items,
   ways: readonly PageWay[],
-): FilledPage | null {
-  return packBest(pieces, items, ways, 1)?.[0] ?? null;
+): Steps<FilledPage | null> {
+  return (yield* packBest(pieces, items, ways, 1))?.[0] ?? null;
 }
 
 /**
  * Tight ways are tried first, for they mostly need the fewest pages: of a roomier one, which is better where it needs no
  * more, it is then soon clear whether it does. null where more pages than `mostPages` are needed.
  */
-function packBest(
+function* packBest(
   pieces: readonly SheetPiece[],
   items: Items,
   ways: readonly PageWay[],
   mostPages = Infinity,
-): readonly FilledPage[] | null {
+): Steps<readonly FilledPage[] | null> {
   if (items.length === 0) return [];
   let best: readonly FilledPage[] | null = null;
   let most = mostPages;
   for (const way of ways.toReversed()) {
-    const pages = packOneWay(pieces, items, way, ways, most);
+    const pages = yield* packOneWay(pieces, items, way, ways, most);
     if (pages === null) continue;
     best = pages;
     most = pages.length;
@@ -86,19 +87,19 @@ function packBest(
 }
 
 /** What this way does not take goes on pages of other ways; null where it takes nothing, or needs more pages. */
-function packOneWay(
+function* packOneWay(
   pieces: readonly SheetPiece[],
   items: Items,
   way: PageWay,
   ways: readonly PageWay[],
   mostPages: number,
-): readonly FilledPage[] | null {
+): Steps<readonly FilledPage[] | null> {
   const shapes = items.map((members) => shapesFor(pieces, members, way));
   const fitting = [...items.keys()].filter((item) => shapes[item]!.length > 0);
   if (fitting.length === 0) return null;
   const rest = items.filter((_, item) => shapes[item]!.length === 0);
   const { room, gutter } = way.grain;
-  const packed = packItemsWithin(
+  const packed = yield* packItemsWithin(
     fitting.map((item) => ({ shapes: shapes[item] as [Arrangement, ...Arrangement[]] })),
     room,
     gutter,
@@ -111,7 +112,7 @@ function packOneWay(
       way,
     ),
   );
-  const others = packBest(pieces, rest, ways, mostPages - pages.length);
+  const others = yield* packBest(pieces, rest, ways, mostPages - pages.length);
   return others && [...pages, ...others];
 }
 

@@ -16,7 +16,7 @@ export function planFullPage(
   { members, nestGapMm, way: { page, scaleCorrection } }: FilledPage,
   { paper, ppi }: SheetsRequest,
   { driverMirrors, without }: SheetsOptions,
-): { readonly page: PagePlan; readonly pieces: readonly number[] } {
+): PagePlan {
   const onPaper = pageOnPaper(page, { ppi, scaleCorrection });
   const places = members.map((member) =>
     placeOf(pieces[member.piece]!, member, { ppi, ...onPaper }, nestGapMm),
@@ -34,16 +34,13 @@ export function planFullPage(
     ...(without && { without }),
   });
   return {
-    page: {
-      paper: paper.id,
-      orientation: page.orientation,
-      ...onPaper,
-      ppi,
-      densityPpi: { x: ppi / scaleCorrection.x, y: ppi / scaleCorrection.y },
-      pieces: driverMirrors ? places.map((place) => asSent(place, onPaper.widthPx)) : places.map(bare),
-      marks,
-    },
-    pieces: members.map(({ piece }) => piece),
+    paper: paper.id,
+    orientation: page.orientation,
+    ...onPaper,
+    ppi,
+    densityPpi: { x: ppi / scaleCorrection.x, y: ppi / scaleCorrection.y },
+    pieces: driverMirrors ? places.map((place) => asSent(place, onPaper.widthPx)) : places.map(bare),
+    marks,
   };
 }
 

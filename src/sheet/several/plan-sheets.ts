@@ -2,11 +2,13 @@ import { fitPage } from '../fit-page.ts';
 import type { PagePlan } from '../page-plan.ts';
 import type { SizeMm } from '../paper.ts';
 import { planPage } from '../plan-page.ts';
+import { doSteps, type Steps } from '../steps.ts';
 import { fewer, nestArcs } from './nest-arcs.ts';
 import { packGroups } from './pack-groups.ts';
 import { packRoll } from './pack-roll.ts';
 import { listPageWays, type SheetsRequest } from './page-ways.ts';
 import { planFullPage } from './plan-full-page.ts';
+import { shareAlike } from './share-pages.ts';
 import type { LeftOutReason, SheetPiece, SheetsOptions } from './sheet-piece.ts';
 
 export interface PlannedSheet {
@@ -32,13 +34,27 @@ export function planSheets(
   request: SheetsRequest,
   options: SheetsOptions,
 ): SheetsPlan {
+  return doSteps(planSheetsInSteps(pieces, request, options));
+}
+
+/** The same, with rests between. */
+export function* planSheetsInSteps(
+  pieces: readonly SheetPiece[],
+  request: SheetsRequest,
+  options: SheetsOptions,
+): Steps<SheetsPlan> {
   const packed =
     request.paper.heightMm === null
-      ? packRoll(pieces, request, options.without)
-      : packGroups(pieces, listPageWays(request));
+      ? yield* packRoll(pieces, request, options.without)
+      : yield* packGroups(pieces, listPageWays(request));
   const { apart, misfits } = packed;
   const pages = fewer(packed.pages, nestArcs(pieces, request, options.without));
-  const sheets = pages.map((page): PlannedSheet => planFullPage(pieces, page, request, options));
+  const planPageOf = shareAlike(pieces, (page) => planFullPage(pieces, page, request, options));
+  const sheets: PlannedSheet[] = [];
+  for (const page of pages) {
+    sheets.push({ page: planPageOf(page), pieces: page.members.map(({ piece }) => piece) });
+    yield;
+  }
   const leftOut: SheetsPlan['leftOut'][number][] = [];
   for (const piece of misfits) {
     const sheet = planOwnPage(pieces[piece]!, request, options);

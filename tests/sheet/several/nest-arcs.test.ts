@@ -93,7 +93,8 @@ describe('arcs on a sheet', () => {
           }
         },
       ),
-      { numRuns: 30 },
+      // How many are nested is counted below: not left to chance.
+      { numRuns: 30, seed: 20_261_127 },
     );
     expect(nested).toBeGreaterThan(2);
   });
