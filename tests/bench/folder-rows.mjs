@@ -5,13 +5,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
+import { bareRow } from './bare-row.mjs';
 import { row } from './measure.mjs';
 import { benchPictures } from './pictures.mjs';
 
 const plain = fileURLToPath(new URL('plain-folder.mjs', import.meta.url));
-/** 100 mm at 300 ppi: as wide as the words of these runs say. */
-const WIDTH_PX = '1181';
-const LARGE = 12;
+/** 100 mm at 300 ppi, as wide as the words of these runs say, on the paper of the tile, 206 mm with its bleed. */
+const SIZE = { widthPx: 1181, paperPx: 2433 };
+/** So many that the start of the processes does not count. */
+const LARGE = 24;
 const bin = fileURLToPath(new URL('../../dist/cli/bin.js', import.meta.url));
 const folder = join(tmpdir(), 'blankcheck-bench', 'folder');
 
@@ -37,7 +39,7 @@ export async function folderRows(files = 200) {
   const again = await timeRun(words('two', 'art', '--jobs', '2'));
   const plainly = async (from) => {
     mkdirSync(join(folder, `${from}-plain`));
-    return timeRun([plain, from, `${from}-plain`, '2', WIDTH_PX]);
+    return timeRun([plain, from, `${from}-plain`, '2', `${SIZE.widthPx}`, `${SIZE.paperPx}`]);
   };
   const mixed = { plain: await plainly('art'), command: pool };
   await makeLarge(join(folder, 'large'), LARGE);
@@ -45,6 +47,12 @@ export async function folderRows(files = 200) {
     command: await timeRun(words('three', 'large', '--jobs', '2')),
     plain: await plainly('large'),
   };
+  await makeMixed(join(folder, 'few'), 8);
+  await makeLarge(join(folder, 'few-large'), 2);
+  const bare = [
+    await bareRow('8 mixed files', join(folder, 'few'), SIZE, 3),
+    await bareRow('2 pictures of 24 megapixels', join(folder, 'few-large'), SIZE, 3),
+  ];
   await makeMany(join(folder, 'many'), 10_000);
   const start = await firstWord([bin, 'check', 'many', '--blank', '60x60mm']);
   rmSync(folder, { recursive: true, force: true });
@@ -57,6 +65,7 @@ export async function folderRows(files = 200) {
       'at least',
     ),
     row(`${LARGE} pictures of 24 megapixels: the same`, large.plain / large.command, 4, 'at least'),
+    ...bare,
     row(`${files} mixed files: second run / first`, again / pool, 0.05),
     row('10,000 files: seconds to the first progress', start / 1000, 1),
   ];

@@ -1,26 +1,17 @@
-// The script one would otherwise write for a folder: trim, resize, centre on white paper, mirror and save each picture, so
-// many processes at once. It makes what the command makes (as large, with the art in its middle), and checks nothing.
+// The plain script over a folder, so many processes at once.
 import { fork } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join, parse } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { preparePlainly } from './plain-picture.mjs';
 
 const [from, into, workers, widthPx, paperPx] = process.argv.slice(2);
 
 if (process.send) {
   const { default: sharp } = await import('sharp');
-  const [width, height] = [Number(widthPx), Number(paperPx)];
-  const beside = height - width;
-  const white = { background: '#ffffff' };
+  const size = { widthPx: Number(widthPx), paperPx: Number(paperPx) };
   process.on('message', async (name) => {
-    await sharp(join(from, name))
-      .trim()
-      .resize({ width, height, fit: 'contain', ...white })
-      .extend({ left: beside >> 1, right: beside - (beside >> 1), ...white })
-      .flatten(white)
-      .flop()
-      .png()
-      .toFile(join(into, `${parse(name).name}.png`));
+    await preparePlainly(sharp, join(from, name), join(into, `${parse(name).name}.png`), size);
     process.send('done');
   });
   process.send('ready');
