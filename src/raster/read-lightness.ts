@@ -1,5 +1,6 @@
 import { labRoot } from '../colour/lab.ts';
 import { decodeSrgb } from '../colour/srgb.ts';
+import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 
 /** Steps of a code of 255 in the table: what 16 bits tell beyond that is far below a step that is seen. */
@@ -22,28 +23,46 @@ export interface Target {
   readonly step: number;
 }
 
+/** Reads the pixels `first + offsets[i]`, counted in rows from the top left. */
+export type LightnessReader = (first: number, offsets: Int32Array, target: Target) => void;
+
 /**
- * L* over white of the pixels `first + offsets[i]`, counted in rows from the top left, in the raster's own space, by the
- * luma of ITU-R BT.709-6, 3.2. Gray or rgb.
+ * The fastest reader for this raster: L* over white in the raster's own space, by the luma of ITU-R BT.709-6, 3.2. All of
+ * them read the same. Gray or rgb.
  */
-export function readLightness(
-  raster: Raster,
-  first: number,
-  offsets: Int32Array,
-  { values, from, step }: Target,
-): void {
+export function makeLightnessReader(raster: Raster): LightnessReader {
+  if (raster.model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
+  const words = viewRgbaWords(raster);
+  return words ? readWords(words) : readSamples(raster);
+}
+
+function readWords(words: Uint32Array): LightnessReader {
+  const lightness = lightnessTable();
+  return (first, offsets, { values, from, step }) => {
+    for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
+      const word = words[first + offsets[i]!]!;
+      const alpha = word >>> 24;
+      let luma = 0.2126 * (word & 255) + 0.7152 * ((word >>> 8) & 255) + 0.0722 * ((word >>> 16) & 255);
+      if (alpha !== 255) luma = luma * (alpha / 255) + 255 * (1 - alpha / 255);
+      values[to] = lightness[(luma * FINE + 0.5) | 0]!;
+    }
+  };
+}
+
+function readSamples(raster: Raster): LightnessReader {
   const { hasAlpha, model, data } = raster;
-  if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
   const lightness = lightnessTable();
   const channels = channelsOf(raster);
   const full = fullScaleOf(raster);
   const green = model === 'rgb' ? 1 : 0;
   const scale = (255 * FINE) / full;
-  for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
-    const at = (first + offsets[i]!) * channels;
-    const alpha = hasAlpha ? data[at + channels - 1]! : full;
-    let luma = 0.2126 * data[at]! + 0.7152 * data[at + green]! + 0.0722 * data[at + 2 * green]!;
-    if (alpha !== full) luma = luma * (alpha / full) + full * (1 - alpha / full);
-    values[to] = lightness[(luma * scale + 0.5) | 0]!;
-  }
+  return (first, offsets, { values, from, step }) => {
+    for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
+      const at = (first + offsets[i]!) * channels;
+      const alpha = hasAlpha ? data[at + channels - 1]! : full;
+      let luma = 0.2126 * data[at]! + 0.7152 * data[at + green]! + 0.0722 * data[at + 2 * green]!;
+      if (alpha !== full) luma = luma * (alpha / full) + full * (1 - alpha / full);
+      values[to] = lightness[(luma * scale + 0.5) | 0]!;
+    }
+  };
 }
