@@ -2,7 +2,7 @@ import sharp, { type KernelEnum, type Sharp } from 'sharp';
 import { createRaster, type Raster } from '../src/raster/raster.ts';
 import { paintRaster, seededNumbers } from './pictures.ts';
 
-export const PHOTO_PX = { width: 840, height: 600 } as const;
+const PHOTO_PX = { width: 840, height: 600 } as const;
 
 /** What a photograph may be of: soft clouds, things with outlines before a soft ground, and that above a grain of leaves. */
 export type Scene = 'clouds' | 'things' | 'meadow';

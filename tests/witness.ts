@@ -62,7 +62,7 @@ export function findProgram(program: Witness): string | null {
 }
 
 /** True when the program can be started from the search path. */
-export function isInstalled(program: Witness): boolean {
+function isInstalled(program: Witness): boolean {
   return findProgram(program) !== null;
 }
 

@@ -3,7 +3,7 @@ import type { CommandName } from '../command-table.ts';
 // Which commands an option is of: these go together.
 export const PIECES: readonly CommandName[] = ['prepare', 'check'];
 export const ART: readonly CommandName[] = [...PIECES, 'sheet'];
-export const LISTS: readonly CommandName[] = [
+const LISTS: readonly CommandName[] = [
   'blanks',
   'press',
   'calibrate',

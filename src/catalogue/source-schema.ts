@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import type { Confidence, Source, Span } from './records.ts';
 
-export const sourceSchema = z.strictObject({
+const sourceSchema = z.strictObject({
   mark: z
     .enum(['a', 'a*', 'b', 'c', 'd'])
     .describe('a standard, a* standard recalled, b common practice, c recalled, d derived'),

@@ -42,11 +42,6 @@ export function nameColour([r, g, b]: readonly [number, number, number]): string
   return c < 0.08 ? `dull ${hue}` : hue;
 }
 
-/** The kind of a colour without its shade: `green`, `blue`, `brown`, `gray`. */
-export function kindOfColour(rgb: readonly [number, number, number]): string {
-  return nameColour(rgb).split(' ').at(-1)!;
-}
-
 function hueWord(hue: number): string {
   const found = HUES.findLast(([from]) => hue >= from);
   return found ? found[1] : 'pink';

@@ -61,7 +61,7 @@ export function findCutOffs(raster: Raster, limits: CutOffLimits): readonly CutO
 const lengthOf = ({ boxPx }: CutOff) => Math.max(boxPx.width, boxPx.height);
 
 /** Pixels along a side that the art meets, half-open. */
-export interface Run {
+interface Run {
   readonly from: number;
   readonly to: number;
 }

@@ -13,7 +13,7 @@ export interface StrokeLimits {
 }
 
 /** Least step of a stroke from its ground, of 255; about 25 L* (own choice: fainter lines are texture). */
-export const CONTRAST = 60;
+const CONTRAST = 60;
 /** Ground up to here is dark, about L* 54 (own choice): on a lighter one too little dye lies beside a light stroke to fill it in. */
 const DARK_GROUND = 128;
 /** The ground on both sides is one colour to within this (own choice): it tells drawn strokes from the grain of photographs. */

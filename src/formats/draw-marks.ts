@@ -3,8 +3,8 @@ import { findItemBounds } from '../geometry/drawing-bounds.ts';
 import { MM_PER_INCH } from '../geometry/length.ts';
 import type { RectMm, RectPx } from '../geometry/rectangle.ts';
 import { layOver } from '../raster/lay-over.ts';
-import { createRaster, type Raster } from '../raster/raster.ts';
-import { type DrawAt, drawnLength, drawSizedSvg } from './draw-sized-svg.ts';
+import type { Raster } from '../raster/raster.ts';
+import { drawnLength, drawSizedSvg } from './draw-sized-svg.ts';
 import { drawingToSvg } from './drawing-to-svg.ts';
 import type { Limits } from './limits.ts';
 
@@ -15,24 +15,9 @@ export interface Resolution {
 }
 
 /**
- * A drawing as a picture of its own, 8-bit sRGB with alpha: a point at x mm lies at x / 25.4 * ppi pixels from the left
- * edge, and so downwards. Edges are smoothed, exact to 1/256 pixel. What lies beyond the picture is cut.
- * @throws `too-slow`
- */
-export async function drawMarks(
-  drawing: Drawing,
-  { widthPx, heightPx }: DrawAt,
-  ppi: Resolution,
-  limits: Limits,
-): Promise<Raster> {
-  const clear = createRaster({ widthPx, heightPx, model: 'rgb', hasAlpha: true, depth: 8 });
-  await drawInto(clear, drawing, ppi, limits);
-  return clear;
-}
-
-/**
- * The picture with a drawing over it, of the picture's own shape and depth; rgb, with or without alpha.
- * Where the drawing has no ink, no pixel changes.
+ * The picture with a drawing over it, of the picture's own shape and depth; rgb, with or without alpha. A point at x mm
+ * lies at x / 25.4 * ppi pixels from the left edge, and so downwards. Edges are smoothed, exact to 1/256 pixel. What lies
+ * beyond the picture is cut; where the drawing has no ink, no pixel changes.
  * @throws `too-slow`
  */
 export async function drawMarksOver(

@@ -73,7 +73,7 @@ export class PdfObjects {
   }
 }
 
-export function writePdfValue(value: PdfValue): string {
+function writePdfValue(value: PdfValue): string {
   if (typeof value === 'number') return writePdfNumber(value);
   if (typeof value === 'string') return value;
   if (typeof value === 'boolean') return String(value);

@@ -6,7 +6,7 @@ export interface Linear {
   readonly d: number;
 }
 
-export const IDENTITY: Linear = { a: 1, b: 0, c: 0, d: 1 };
+const IDENTITY: Linear = { a: 1, b: 0, c: 0, d: 1 };
 
 export function scaling(x: number, y: number): Linear {
   return { a: x, b: 0, c: 0, d: y };

@@ -55,7 +55,7 @@ export function makeAnyGridStage({ sizes, outputs, values }: Grid): Stage {
 }
 
 /** Distance in the value array from a node to the next one along each axis; the last axis varies fastest. */
-export function stridesOf(sizes: readonly number[], outputs: number): Int32Array {
+function stridesOf(sizes: readonly number[], outputs: number): Int32Array {
   const strides = new Int32Array(sizes.length);
   let stride = outputs;
   for (let i = sizes.length - 1; i >= 0; i--) {

@@ -4,8 +4,9 @@ import type { Job } from './job.ts';
 import { bleedBoxOf } from './lines.ts';
 import { scaleToCover } from './place-art.ts';
 
-export const SUIT_VERDICTS = ['good', 'acceptable', 'below'] as const;
-export type SuitVerdict = (typeof SUIT_VERDICTS)[number];
+export type SuitVerdict = 'good' | 'acceptable' | 'below';
+/** The best first. */
+const SUIT_VERDICTS: readonly SuitVerdict[] = ['good', 'acceptable', 'below'];
 
 export interface SizeInMm {
   readonly widthMm: number;

@@ -26,7 +26,7 @@ export interface WrapPlaces {
 }
 
 /** More would be a pattern of dots (own choice). */
-export const MOST_REPEATS = 100;
+const MOST_REPEATS = 100;
 
 /** Reads `one-face`, `two-faces`, `around` or `repeat:4`. @throws BlankcheckError `bad-option` */
 export function parseWrapPlacing(text: string): WrapPlacing {

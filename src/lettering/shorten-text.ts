@@ -1,7 +1,7 @@
 import { charactersOf, measureText } from './measure-text.ts';
 
 /** Stands for what was left out. */
-export const ELLIPSIS = '…';
+const ELLIPSIS = '…';
 
 /**
  * The text itself where it is no wider than `maxWidthMm`; else as much of its beginning and its end as fits round an

@@ -3,7 +3,7 @@ import { nearestIds } from '../catalogue/nearest-ids.ts';
 import { MENDS } from './index.ts';
 
 /** Stands for every mend that takes away only what nobody would miss. */
-export const GENTLE = 'gentle';
+const GENTLE = 'gentle';
 
 /**
  * The ids in a list such as `drop-strays, into-gamut`, each once, in the order in which they are carried out.

@@ -97,11 +97,6 @@ function composeAtOnce(scaled: Raster, steps: readonly Step[]): Raster | null {
   return layFlat(scaled, pad, flatten.background, mirror !== undefined);
 }
 
-/** Both: each step of the plan on the result of the one before. */
-export async function carryOut(raster: Raster, plan: PrintPlan, options: CarryOutOptions): Promise<Raster> {
-  return composePrint(await scaleArt(raster, plan, options), plan, options);
-}
-
 async function fold(raster: Raster, steps: readonly Step[], options: CarryOutOptions): Promise<Work> {
   let work: Work = { raster, rectPx: wholeOf(raster), ours: false };
   for (const step of steps) {

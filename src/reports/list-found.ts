@@ -1,6 +1,6 @@
 import type { Finding, Outcome, Severity } from '../checks/finding.ts';
 
-export const SEVERITIES = ['error', 'warning', 'advice'] as const satisfies readonly Severity[];
+const SEVERITIES = ['error', 'warning', 'advice'] as const satisfies readonly Severity[];
 
 export interface Found {
   readonly check: string;

@@ -1,5 +1,5 @@
 import type { RectMm } from '../geometry/rectangle.ts';
-import type { Orientation, PageMargins, Paper, SidesMm, SizeMm } from './paper.ts';
+import type { Orientation, PageMargins, Paper, SizeMm } from './paper.ts';
 
 /** A page held one way. */
 export interface Page {
@@ -69,9 +69,4 @@ export function leavesNoRoom(paper: Paper, margins: PageMargins): boolean {
     const { printableMm } = pageOf(paper, margins, orientation, nothing);
     return printableMm.width <= 0 || printableMm.height <= 0;
   });
-}
-
-/** The same bare sides however a page is held. */
-export function equalMargins(sidesMm: SidesMm): PageMargins {
-  return { portrait: sidesMm, landscape: sidesMm };
 }

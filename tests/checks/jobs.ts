@@ -1,4 +1,4 @@
-import { familyOf, findBlank } from '../../src/catalogue/catalogue.ts';
+import { findBlank } from '../../src/catalogue/catalogue.ts';
 import type { BlankRecord } from '../../src/catalogue/records.ts';
 import type { PrintRequest } from '../../src/check-artwork.ts';
 import { placeArtwork } from '../../src/check-artwork.ts';
@@ -77,8 +77,4 @@ export function codesOf(outcomes: readonly Outcome[]): string[] {
 export function findingsOf(outcomes: readonly Outcome[], check: string): readonly Finding[] {
   const outcome = outcomes.find((candidate) => candidate.check === check);
   return outcome?.status === 'found' ? outcome.findings : [];
-}
-
-export function familyName(id: string): string {
-  return familyOf(blankOf(id)).id;
 }

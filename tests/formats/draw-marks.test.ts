@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawMarks, drawMarksOver } from '../../src/formats/draw-marks.ts';
+import { drawMarksOver } from '../../src/formats/draw-marks.ts';
 import { drawnLength, drawSizedSvg } from '../../src/formats/draw-sized-svg.ts';
 import { drawingToSvg } from '../../src/formats/drawing-to-svg.ts';
 import { limitsWith } from '../../src/formats/limits.ts';
 import type { Drawing } from '../../src/geometry/drawing.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { createRaster, type Raster } from '../../src/raster/raster.ts';
+import { drawMarks } from './draw-marks-alone.ts';
 
 const limits = limitsWith();
 const black = { r: 0, g: 0, b: 0 };

@@ -2,7 +2,7 @@
  * The picture of the orientation tests: 3 x 2 pixels that can be told apart, as displayed.
  * `a b c` over `d e f`, each an RGB colour that survives every format here without loss.
  */
-export const LABELS: Readonly<Record<string, readonly [number, number, number]>> = {
+const LABELS: Readonly<Record<string, readonly [number, number, number]>> = {
   a: [255, 0, 0],
   b: [0, 255, 0],
   c: [0, 0, 255],

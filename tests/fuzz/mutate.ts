@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 
 /** A small generator with a seed, so that every mutation can be made again (Park and Miller, 1988). */
-export function createChance(seed: number): (below: number) => number {
+function createChance(seed: number): (below: number) => number {
   let state = (seed % 2147483646) + 1;
   return (below) => {
     state = (state * 48271) % 2147483647;

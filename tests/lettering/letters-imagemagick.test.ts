@@ -1,9 +1,9 @@
 import { execFileSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { drawMarks } from '../../src/formats/draw-marks.ts';
 import { limitsWith } from '../../src/formats/limits.ts';
 import { letter } from '../../src/lettering/letter.ts';
+import { drawMarks } from '../formats/draw-marks-alone.ts';
 import { requireWitness } from '../witness.ts';
 
 const require = createRequire(import.meta.url);

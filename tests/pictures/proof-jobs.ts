@@ -11,7 +11,7 @@ import { PLATE } from '../checks/jobs.ts';
 import { artworkOf } from '../pictures.ts';
 
 /** Ten pixels a millimetre. */
-export const PPI = 254;
+const PPI = 254;
 /** Clear pixels round the outline: 3 mm. */
 const MARGIN_MM = 3;
 

@@ -3,12 +3,12 @@ import { describe, expect, it, vi } from 'vitest';
 import { resample } from '../../src/formats/resample.ts';
 import type { Shape } from '../../src/geometry/shape.ts';
 import { distanceInside } from '../../src/geometry/signed-distance.ts';
-import { carryOut } from '../../src/prepare/carry-out.ts';
 import { planPrint } from '../../src/prepare/plan.ts';
 import type { PrintPlan, Step } from '../../src/prepare/step.ts';
 import { createRaster, type Raster } from '../../src/raster/raster.ts';
 import { blockRaster, GREEN, paintRaster, type Rgba } from '../pictures.ts';
 import { anyRaster, pixelAt, rasterOf } from '../raster/any-raster.ts';
+import { carryOut } from './carry-out-all.ts';
 import { blankOf, CLEAR, cornersOf, jobOf, rectOf, WHITE } from './jobs.ts';
 
 const planOf = (steps: readonly Step[]): PrintPlan => ({

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findSmallestSheets } from '../../src/sheet/find-smallest-sheets.ts';
-import { equalMargins, fitPage, leavesNoRoom } from '../../src/sheet/fit-page.ts';
+import { fitPage, leavesNoRoom } from '../../src/sheet/fit-page.ts';
 import { parsePaper } from '../../src/sheet/parse-paper.ts';
+import { equalMargins } from './equal-margins.ts';
 
 const around = (mm: number) => equalMargins({ left: mm, right: mm, top: mm, bottom: mm });
 

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RectMm } from '../../src/geometry/rectangle.ts';
-import { equalMargins, fitPage } from '../../src/sheet/fit-page.ts';
+import { fitPage } from '../../src/sheet/fit-page.ts';
 import { parsePaper } from '../../src/sheet/parse-paper.ts';
 import { planPage, type SinglePiece } from '../../src/sheet/plan-page.ts';
+import { equalMargins } from './equal-margins.ts';
 
 const MARGINS = equalMargins({ left: 6.35, right: 6.35, top: 6.35, bottom: 6.35 });
 const box = (x: number, y: number, width: number, height = width): RectMm => ({ x, y, width, height });

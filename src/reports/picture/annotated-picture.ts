@@ -16,7 +16,7 @@ import { PICTURE_STYLE } from './picture-style.ts';
 import { pathData, setLines } from './set-lines.ts';
 
 /** As many pixels as most phones are wide; capitals that are read there without enlarging it (own choice). */
-export const PICTURE_WIDTH_PX = 1080;
+const PICTURE_WIDTH_PX = 1080;
 const MARGIN = 40;
 const WIDTH = PICTURE_WIDTH_PX - 2 * MARGIN;
 const [TITLE, TEXT] = [30, 23];

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { drawMarks } from '../../../src/formats/draw-marks.ts';
 import { limitsWith } from '../../../src/formats/limits.ts';
 import { layMarks } from '../../../src/sheet/marks/lay-marks.ts';
+import { drawMarks } from '../../formats/draw-marks-alone.ts';
 import { tilePage } from './pages.ts';
 
 it('the rulers of a page drawn at 300 ppi are 100 mm of ink, end to end, within 0.1 px', async () => {

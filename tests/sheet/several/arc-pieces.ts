@@ -4,7 +4,7 @@ import { rollLines } from '../../../src/sheet/marks/roll-lines.ts';
 import type { SheetPiece } from '../../../src/sheet/several/sheet-piece.ts';
 import { PIXEL_MM } from './sheets-law.ts';
 
-export const BLEED_MM = 3;
+const BLEED_MM = 3;
 
 /** The paper of a tapered body as a sheet takes it, once round with 3 mm of overlap. */
 export function arcPieceOf(band: RoundBand, more: Partial<SheetPiece> = {}): SheetPiece {

@@ -1,12 +1,12 @@
 import { expect } from 'vitest';
 import type { RectMm } from '../../../src/geometry/rectangle.ts';
-import { equalMargins } from '../../../src/sheet/fit-page.ts';
 import { distanceBetween } from '../../../src/sheet/marks/distance-between.ts';
 import type { SheetsRequest } from '../../../src/sheet/several/page-ways.ts';
 import type { SheetsPlan } from '../../../src/sheet/several/plan-sheets.ts';
 import type { SheetPiece } from '../../../src/sheet/several/sheet-piece.ts';
+import { equalMargins } from '../equal-margins.ts';
 
-export const PPI = 72;
+const PPI = 72;
 export const PIXEL_MM = 25.4 / PPI;
 export const A4: SheetsRequest = {
   paper: { id: 'a4', widthMm: 210, heightMm: 297 },
