@@ -96,7 +96,24 @@ function signatureOf(symbol: ts.Symbol, declaration: ts.Declaration, checker: ts
     const from = declaration.heritageClauses?.map((clause) => ` ${clause.getText()}`).join('') ?? '';
     return `class ${symbol.name}${from} {\n${members.join('\n')}\n}`;
   }
+  if (ts.isTypeAliasDeclaration(declaration) && declaration.type.getText().includes('typeof'))
+    return `type ${symbol.name} = ${spellOut(checker.getTypeAtLocation(declaration), checker)};`;
   return bare(declaration.getText());
+}
+
+/** The values of a list that stands elsewhere, which tells a reader nothing; sorted, since their order is the compiler's own. */
+function spellOut(type: ts.Type, checker: ts.TypeChecker): string {
+  const isLiterals = type.isUnion() && type.types.every((one) => one.isStringLiteral());
+  if (isLiterals)
+    return type.types
+      .map((one) => `'${(one as ts.StringLiteralType).value}'`)
+      .sort()
+      .join(' | ');
+  return checker.typeToString(
+    type,
+    undefined,
+    ts.TypeFormatFlags.InTypeAlias | ts.TypeFormatFlags.NoTruncation,
+  );
 }
 
 function bare(text: string): string {
