@@ -1,5 +1,5 @@
-import type { EdgeStrips } from './edge-strips.ts';
-import { ALIKE, distance, medianColour, type ParallelStep, SHARE } from './parallel-step.ts';
+import type { EdgeStrip, EdgeStrips } from './edge-strips.ts';
+import { ALIKE, medianColour, type ParallelStep, SHARE } from './parallel-step.ts';
 
 /** A ring has begun where its colour is all but absent so far outside it (own choice: antialiasing takes less). */
 const OUTSIDE_MM = 0.25;
@@ -16,14 +16,30 @@ export function findParallelRing({ strips, stepMm }: EdgeStrips, belowMm: number
   const reach = Math.max(2, Math.round(OUTSIDE_MM / stepMm));
   const last = Math.round(LASTS_MM / stepMm);
   for (let i = reach; i * stepMm < belowMm; i += 1) {
-    const at = (depth: number) => strips.map((strip) => [...strip.subarray(3 * depth, 3 * depth + 3)]);
-    const ring = at(i);
-    const colour = medianColour(ring);
-    const shareAlike = (colours: readonly (readonly number[])[]) =>
-      colours.filter((own) => distance(own, colour) <= ALIKE).length / strips.length;
-    const share = shareAlike(ring);
-    if (share < SHARE || shareAlike(at(i - reach)) > BY_CHANCE) continue;
-    if (shareAlike(at(i + last)) >= SHARE) return { distanceMm: i * stepMm, share };
+    const colour = medianColour(strips.map((strip) => strip.subarray(3 * i, 3 * i + 3)));
+    const shareAlike = (depth: number) => countAlike(strips, depth, colour) / strips.length;
+    const share = shareAlike(i);
+    if (share < SHARE || shareAlike(i - reach) > BY_CHANCE) continue;
+    if (shareAlike(i + last) >= SHARE) return { distanceMm: i * stepMm, share };
   }
   return null;
+}
+
+/** Of how many strips the sample at this depth has such a colour. */
+function countAlike(
+  strips: readonly EdgeStrip[],
+  depth: number,
+  [red, green, blue]: readonly number[],
+): number {
+  const at = 3 * depth;
+  let count = 0;
+  for (const strip of strips) {
+    const far = Math.max(
+      Math.abs(strip[at]! - red!),
+      Math.abs(strip[at + 1]! - green!),
+      Math.abs(strip[at + 2]! - blue!),
+    );
+    if (far <= ALIKE) count += 1;
+  }
+  return count;
 }

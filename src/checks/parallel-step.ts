@@ -82,7 +82,7 @@ function countAlike(colours: readonly (readonly number[])[]): number {
 }
 
 /** The median of each channel. */
-export function medianColour(colours: readonly (readonly number[])[]): number[] {
+export function medianColour(colours: readonly ArrayLike<number>[]): number[] {
   return [0, 1, 2].map((channel) => median(colours.map((colour) => colour[channel]!)));
 }
 
@@ -98,11 +98,10 @@ function largestDifference(strip: EdgeStrip, a: number, b: number): number {
 }
 
 /** The largest difference of a channel. */
-export function distance(a: readonly number[], b: readonly number[]): number {
-  return Math.max(...a.map((value, channel) => Math.abs(value - b[channel]!)));
+function distance(a: readonly number[], b: readonly number[]): number {
+  return Math.max(Math.abs(a[0]! - b[0]!), Math.abs(a[1]! - b[1]!), Math.abs(a[2]! - b[2]!));
 }
 
 function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)]!;
+  return Float64Array.from(values).sort()[Math.floor(values.length / 2)]!;
 }

@@ -37,8 +37,11 @@ export function takeDarkCensus(
   for (const band of bandsOverWhite(raster)) {
     const { count, places, lightness } = gather(band);
     for (let i = 0; i < band.pixels; i++) visiblePixels += band.visible[i]!;
+    let y = Math.floor(band.firstPixel / widthPx);
     for (let i = 0; i < count; i++) {
       const at = places[i]!;
+      // Places come in order, so that the row need not be divided out.
+      while (at >= (y + 1) * widthPx) y += 1;
       const inArt = lightness[2 * i]!;
       if (inArt < darkUnits) {
         dark[at] = 1;
@@ -47,7 +50,7 @@ export function takeDarkCensus(
       if (inArt > shadowUnits || lightness[2 * i + 1]! > shadowUnits) continue;
       shadow[at] = 1;
       shadowPixels += 1;
-      tiles.add(at % widthPx, Math.floor(at / widthPx), inArt);
+      tiles.add(at - y * widthPx, y, inArt);
     }
   }
   return { visiblePixels, darkPixels, dark, shadow, shadowPixels };
@@ -61,10 +64,15 @@ export function addLightTiles(
   tiles: ShadowTiles,
 ): void {
   const [red, green, blue] = table.findBounds(lightness).map((bound) => bound * fullScaleOf(raster));
-  for (const { colours, firstPixel, pixels } of bandsOverWhite(raster))
-    for (let i = 0; i < pixels; i++)
-      if (colours[3 * i + 1]! > green! || colours[3 * i]! > red! || colours[3 * i + 2]! > blue!)
-        tiles.addLight((firstPixel + i) % raster.widthPx, Math.floor((firstPixel + i) / raster.widthPx));
+  const { widthPx } = raster;
+  for (const { colours, firstPixel, pixels } of bandsOverWhite(raster)) {
+    // Bands are whole rows.
+    let y = firstPixel / widthPx;
+    for (let i = 0; i < pixels; y += 1)
+      for (let x = 0; x < widthPx; x += 1, i += 1)
+        if (colours[3 * i + 1]! > green! || colours[3 * i]! > red! || colours[3 * i + 2]! > blue!)
+          tiles.addLight(x, y);
+  }
 }
 
 interface Gathered {

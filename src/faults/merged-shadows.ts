@@ -41,9 +41,11 @@ export function findMergedShadows(
     addLightTiles(raster, table, LIGHT, tiles);
   const hasDetail = tiles.findDetail(detail * UNITS_PER_LIGHTNESS);
   let mergedPixels = 0;
-  for (let at = shadow.indexOf(1); at !== -1; at = shadow.indexOf(1, at + 1)) {
-    if (hasDetail(at % widthPx, Math.floor(at / widthPx))) mergedPixels += 1;
-    else shadow[at] = 0;
-  }
+  for (let y = 0; shadowPixels > 0 && y < heightPx; y += 1)
+    for (let x = 0, at = y * widthPx; x < widthPx; x += 1, at += 1) {
+      if (shadow[at] === 0) continue;
+      if (hasDetail(x, y)) mergedPixels += 1;
+      else shadow[at] = 0;
+    }
   return { ...census, mergedPixels };
 }

@@ -15,7 +15,10 @@ export function makeShadowTiles(widthPx: number, heightPx: number, tilePx: numbe
   const low = new Uint16Array(across * down).fill(0xffff);
   const high = new Uint16Array(across * down);
   const light = new Uint8Array(across * down);
-  const tileOf = (x: number, y: number) => Math.floor(y / tilePx) * across + Math.floor(x / tilePx);
+  // Looked up, not divided: it is asked for every pixel.
+  const columnOf = Int32Array.from({ length: widthPx }, (_, x) => Math.floor(x / tilePx));
+  const rowOf = Int32Array.from({ length: heightPx }, (_, y) => Math.floor(y / tilePx) * across);
+  const tileOf = (x: number, y: number) => rowOf[y]! + columnOf[x]!;
   return {
     add(x, y, value) {
       const tile = tileOf(x, y);

@@ -1,3 +1,5 @@
+import { makeBusyWalk } from './busy-spans.ts';
+
 /** Lightness of a picture as it is printed, one number of 0…255 a pixel, rows from the top. */
 export interface LightnessPlane {
   readonly widthPx: number;
@@ -38,7 +40,8 @@ const WAYS = [
  */
 export function findThinStrokes(plane: LightnessPlane, limits: StrokeLimits): Uint8Array {
   const mask = new Uint8Array(plane.codes.length);
-  for (const [dx, dy, stepPx] of WAYS) markAcross(plane, limits, { dx, dy, stepPx }, mask);
+  const walk = makeBusyWalk(plane, CONTRAST, reachOf(limits, 1));
+  for (const [dx, dy, stepPx] of WAYS) markAcross(plane, limits, { dx, dy, stepPx }, walk, mask);
   return mask;
 }
 
@@ -48,30 +51,38 @@ interface Way {
   readonly stepPx: number;
 }
 
+/** From the middle of a stroke to its ground on either side, in steps of this length. */
+function reachOf({ belowPx }: StrokeLimits, stepPx: number): number {
+  return Math.ceil(belowPx / 2 / stepPx + RIM_PX / stepPx);
+}
+
 function markAcross(
   { widthPx, heightPx, codes }: LightnessPlane,
-  { tone, belowPx }: StrokeLimits,
+  limits: StrokeLimits,
   { dx, dy, stepPx }: Way,
+  walk: ReturnType<typeof makeBusyWalk>,
   mask: Uint8Array,
 ): void {
-  const reach = Math.ceil(belowPx / 2 / stepPx + RIM_PX / stepPx);
+  const reach = reachOf(limits, stepPx);
   const stride = dy * widthPx + dx;
   const marginX = dx === 0 ? 0 : reach;
   const marginY = dy === 0 ? 0 : reach;
-  const sign = tone === 'dark' ? 1 : -1;
-  const lightest = tone === 'dark' ? 255 : DARK_GROUND;
+  const sign = limits.tone === 'dark' ? 1 : -1;
+  const lightest = limits.tone === 'dark' ? 255 : DARK_GROUND;
+  const belowSteps = limits.belowPx / stepPx;
   const far = reach * stride;
-  for (let y = marginY; y < heightPx - marginY; y += 1) {
-    const end = y * widthPx + widthPx - marginX;
-    for (let at = y * widthPx + marginX; at < end; at += 1) {
+  walk(marginY, heightPx - marginY, (y, from, to) => {
+    const end = y * widthPx + Math.min(to, widthPx - marginX);
+    for (let at = y * widthPx + Math.max(from, marginX); at < end; at += 1) {
       const code = codes[at]!;
       const before = codes[at - far]!;
+      if (sign * (before - code) < CONTRAST) continue;
       const after = codes[at + far]!;
-      if (sign * (before - code) < CONTRAST || sign * (after - code) < CONTRAST) continue;
+      if (sign * (after - code) < CONTRAST) continue;
       if (before > lightest || before - after > EVEN || after - before > EVEN) continue;
-      markStroke(codes, at, stride, reach, sign * (before + after) * 0.5, sign, belowPx / stepPx, mask);
+      markStroke(codes, at, stride, reach, sign * (before + after) * 0.5, sign, belowSteps, mask);
     }
-  }
+  });
 }
 
 /** Marks what of the window belongs to the stroke, where this pixel is its middle and it is thin. */
