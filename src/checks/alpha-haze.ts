@@ -33,7 +33,7 @@ export default defineCheck<Inputs>({
     `${STEP} L* (CIE 15:2018) beside the bare base (common practice, no source)`,
     'a veil ends where a glow or a shadow fades (own choice)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { veil: ['advice'] },
   needs: ({ artwork, job }) => {
     if (job === null) return { skip: 'nothing is visible, so there is no haze' };

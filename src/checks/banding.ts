@@ -33,7 +33,8 @@ export default defineCheck<Inputs>({
     `tones that differ by more than ${STEP.value} L* (CIE 15) and last longer than ${LENGTH.value} mm (common practice, no source)`,
     `five tones or more one after the other, on ${AREA.value} mm2 (own choice)`,
   ],
-  // Advice until its alarms on real art are counted. It does not see stripes that differ in hue only, nor any under grain.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
+  // It does not see stripes that differ in hue only, nor any under grain.
   codes: { steps: ['advice'] },
   needs: ({ job, picture, artwork }) => {
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no gradient' };

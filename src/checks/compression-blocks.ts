@@ -37,7 +37,8 @@ export default defineCheck<Inputs>({
     `steps of more than ${STEP.value} L* (CIE 15) over those inside the blocks, root mean square, on ${SHARE.value} % of the art (common practice, no source)`,
     'a period of two minutes of arc at the view distance of the family (seeds/families.json) is seen: one minute of arc is normal acuity (ISO 8596, from memory)',
   ],
-  // Advice until its alarms on real art are counted. It misses art of which nothing but even blocks is left.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
+  // It misses art of which nothing but even blocks is left.
   codes: { visible: ['advice'] },
   needs: ({ job, artwork }) => {
     if (job === null) return { skip: 'nothing is visible, so no blocks are' };

@@ -32,7 +32,7 @@ export default defineCheck<Inputs>({
     'straight alpha: a pixel has its own colour, without the background (PNG, ISO/IEC 15948, from memory)',
     'told from outlines by fading, from glows by its width (own choice)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { fringe: ['advice'] },
   needs: ({ artwork: { raster }, job, picture }) => {
     if (job === null) return { skip: 'nothing is visible, so there is no edge' };

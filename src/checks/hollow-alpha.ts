@@ -34,7 +34,7 @@ export default defineCheck<Inputs>({
     `alpha of ${LEAST} to 254 in 255, over ${AREA.value} mm2 (common practice, no source), where it changes the print by ${STEP} L* (CIE 15:2018) or ${STEP} dE00 (ISO/CIE 11664-6)`,
     `holes of at least ${HOLE_MM} mm with a grainy rim of partial alpha; clean and soft rims are meant (own choice)`,
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { 'almost-opaque': ['advice'], 'ragged-holes': ['advice'] },
   needs: ({ artwork, job }) => {
     if (job === null) return { skip: 'nothing is visible, so nothing is hollow' };

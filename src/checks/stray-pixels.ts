@@ -31,7 +31,7 @@ export default defineCheck<Inputs>({
     `separate parts up to ${SIZE.value} mm, at least ${DISTANCE.value} mm from the design (common practice, no source); four or more solid ones of 0.4 mm are a pattern (own choice)`,
     'one minute of arc at arm’s length (derived)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { 'enlarges-box': ['advice'], specks: ['advice'] },
   needs: ({ artwork, job }) =>
     job === null

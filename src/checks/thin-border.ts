@@ -29,7 +29,8 @@ export default defineCheck<Inputs>({
     `at least ${LIMIT.value} mm (common practice, no source)`,
     'a step of colour at one distance all round, or one colour there and not outside it, of 24 in 255 (own choice)',
   ],
-  // Advice until its alarms on real art are counted. It misses frames that are not alike on all sides, and those that stray by more than 0.2 mm on a texture.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
+  // It misses frames that are not alike on all sides, and those that stray by more than 0.2 mm on a texture.
   codes: { narrow: ['advice'] },
   needs: ({ job, picture, artwork }) => {
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no border' };

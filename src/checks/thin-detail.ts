@@ -31,8 +31,8 @@ export default defineCheck<Inputs>({
     'smallest strokes of the family in seeds/families.json (common practice, no source)',
     'luma by ITU-R BT.709-6, 3.2; strokes of 60 in 255 beside an even ground, three times as long as the limit (own choice)',
   ],
-  // Advice until its alarms on real art are counted. It does not see strokes that differ from their ground in hue only,
-  // nor strokes packed closer than they are wide, whose ground is never even.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
+  // It does not see strokes that differ from their ground in hue only, nor strokes packed closer than they are wide, whose ground is never even.
   codes: { 'thin-strokes': ['advice'], 'thin-gaps': ['advice'] },
   needs: ({ job, picture, artwork }) => {
     if (job === null || picture === null) return { skip: 'nothing is visible, so there is no detail' };
