@@ -1,5 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { findCutOffs } from '../faults/find-cut-off.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import { formatLength } from '../geometry/length.ts';
 import { middleOf } from '../geometry/rectangle.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
@@ -26,7 +27,7 @@ export default defineCheck<Inputs>({
     `a straight end of at least ${LENGTH.value} mm along the canvas, beyond which at least ${MISSING.value} mm are missing (common practice, no source)`,
     'a glow is cut where it ends half faded, a shape where its outline meets the canvas aslant; art that touches all four sides was trimmed (own choice)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { 'cut-glow': ['advice'], 'cut-shape': ['advice'] },
   needs: ({ artwork: { raster }, job }) => {
     if (job === null) return { skip: 'nothing is visible, so nothing is cut off' };
@@ -63,7 +64,7 @@ function judge({ job, raster }: Inputs): CheckResult {
       const own = seen.filter((cut) => cut.what === what);
       const [first] = own;
       if (first === undefined) return [];
-      const lengthMm = Math.round(Math.max(first.mm.width, first.mm.height) * 1e6) / 1e6;
+      const lengthMm = dropNoise(Math.max(first.mm.width, first.mm.height));
       return [
         {
           code: `cut-${what}`,

@@ -2,6 +2,7 @@ import { practiceLimit } from '../catalogue/practice.ts';
 import { type BoxStep, measureBoxStep } from '../faults/box-step.ts';
 import { findFlatBox } from '../faults/flat-box.ts';
 import { formatArea } from '../geometry/area.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import { SRGB_PROFILE } from '../icc/srgb-profile.ts';
 import { frameOf, rectToMm } from '../job/art-frame.ts';
@@ -30,7 +31,7 @@ export default defineCheck<Inputs>({
     `${STEP.value} L* (CIE 15:2018) or ${STEP.value} dE00 (ISO/CIE 11664-6) beside the bare base, over ${AREA.value} mm2 (common practice, no source)`,
     'nearly white: at least L* 94 and at most chroma 5 (own choice)',
   ],
-  // Advice until its alarms on real art are counted.
+  // Advice: how many of its alarms on real art are false stands in tests/rates/real.md.
   codes: { 'near-white': ['advice'], 'flat-box': ['advice'] },
   needs: ({ artwork, job }) =>
     job === null
@@ -60,9 +61,9 @@ function judge({ job, raster, source }: Inputs): CheckResult {
     return step.visible;
   });
   if (box === null || step === null) return { findings: [] };
-  const { lightness, deltaE00, nearWhite }: BoxStep = step;
+  const { lightnessStep, deltaE00, nearWhite }: BoxStep = step;
   const { contentBoxPx } = job;
-  const areaMm2 = Math.round(box.pixels * pixelAreaOf(job) * 1e6) / 1e6;
+  const areaMm2 = dropNoise(box.pixels * pixelAreaOf(job));
   const covers = coversBlank(job);
   // A coloured ground that leaves no edge on the blank is a design.
   if (areaMm2 < AREA.value || (covers && !nearWhite)) return { findings: [] };
@@ -74,7 +75,7 @@ function judge({ job, raster, source }: Inputs): CheckResult {
         actual: { value: deltaE00, unit: 'dE00' },
         expected: { max: STEP.value, unit: 'dE00', from: STEP.from },
         place: { px: contentBoxPx, mm: rectToMm(frameOf(job), contentBoxPx) },
-        facts: { lightnessStep: lightness, deltaE00, areaMm2, covers },
+        facts: { lightnessStep, deltaE00, areaMm2, covers },
       },
     ],
   };

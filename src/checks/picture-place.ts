@@ -1,3 +1,4 @@
+import { dropNoise } from '../geometry/drop-noise.ts';
 import { formatMillimetres } from '../geometry/length.ts';
 import { middleOf, type RectMm, type RectPx } from '../geometry/rectangle.ts';
 import { frameOf, rectToPx } from '../job/art-frame.ts';
@@ -26,25 +27,20 @@ export function placeInPicture(
 /** The same for a box on the blank. */
 export function placeOnBlank(mm: RectMm, job: Job, artwork: Raster): NonNullable<Finding['place']> {
   const px = rectToPx(frameOf(job), mm);
-  const left = steady(px.x);
-  const top = steady(px.y);
+  const left = dropNoise(px.x);
+  const top = dropNoise(px.y);
   const inside = {
     x: left,
     y: top,
-    width: steady(px.x + px.width) - left,
-    height: steady(px.y + px.height) - top,
+    width: dropNoise(px.x + px.width) - left,
+    height: dropNoise(px.y + px.height) - top,
   };
   return { mm, px: clipToPixels(inside, artwork) };
 }
 
 /** Area of so many of its pixels on the blank, mm2. */
 export function areaOfPixels({ pixelMm }: PrintPicture, pixels: number): number {
-  return steady(pixels * pixelMm ** 2);
-}
-
-/** Without the noise of double arithmetic, which must not decide what lies exactly on a limit or on a pixel's edge. */
-function steady(value: number): number {
-  return Math.round(value * 1e6) / 1e6;
+  return dropNoise(pixels * pixelMm ** 2);
 }
 
 /** Where the middle of a place lies, for people: `120 mm from the left and 80 mm from the top of the blank`. */

@@ -16,7 +16,7 @@ const NEAR_WHITE = { lightness: 94, chroma: 5 } as const;
 /** How a flat ground stands out from the bare blank. */
 export interface BoxStep {
   /** L* of the base less that of the ground on it. */
-  readonly lightness: number;
+  readonly lightnessStep: number;
   readonly deltaE00: number;
   /** Whether an eye sees it beside the bare blank. */
   readonly visible: boolean;
@@ -30,24 +30,26 @@ export interface BoxStep {
  */
 export function measureBoxStep(colour: FlatBox['colour'], source: IccProfile, base: InkColour): BoxStep {
   const light = (sample: number) => decodeSrgb(sample / 255);
+  // Y of linear sRGB (IEC 61966-2-1).
   const luminance = 0.2126 * light(base.r) + 0.7152 * light(base.g) + 0.0722 * light(base.b);
-  const toXyz = makeXyz(source);
-  const [ground, white] = [toXyz(colour), toXyz(colour.map(() => 1))];
-  const labOn = ([x, y, z]: readonly [number, number, number], factor: number) =>
+  const toXyzD50 = makeXyzD50(source);
+  const [groundXyz, whiteXyz] = [toXyzD50(colour), toXyzD50(colour.map(() => 1))];
+  const labD50On = ([x, y, z]: readonly [number, number, number], factor: number) =>
     xyzToLabD50([x * factor, y * factor, z * factor]);
-  const [bare, dyed] = [labOn(white, luminance), labOn(ground, luminance)];
-  const lightness = bare[0] - dyed[0];
+  const [bare, dyed] = [labD50On(whiteXyz, luminance), labD50On(groundXyz, luminance)];
+  const lightnessStep = bare[0] - dyed[0];
   const deltaE00 = measureDeltaE2000(bare[0], bare[1], bare[2], dyed[0], dyed[1], dyed[2]);
-  const paper = labOn(ground, 1);
+  const paper = labD50On(groundXyz, 1);
   return {
-    lightness,
+    lightnessStep,
     deltaE00,
-    visible: lightness >= STEP || deltaE00 >= STEP,
+    visible: lightnessStep >= STEP || deltaE00 >= STEP,
     nearWhite: paper[0] >= NEAR_WHITE.lightness && Math.hypot(paper[1], paper[2]) <= NEAR_WHITE.chroma,
   };
 }
 
-function makeXyz(source: IccProfile) {
+/** From device colours to XYZ (D50), by the profile's own model. */
+function makeXyzD50(source: IccProfile) {
   const stages = [
     ...makeForwardStages(source, 'relative'),
     ...makeLinkStages(source.connection, 'xyz', null),

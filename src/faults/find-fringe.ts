@@ -1,4 +1,5 @@
 import { practiceLimit } from '../catalogue/practice.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { Raster } from '../raster/raster.ts';
 import { listRim, type Rgb, type RimPixel } from './rim-pixels.ts';
@@ -51,8 +52,8 @@ export function findFringe(raster: Raster, boxPx: RectPx, pixelMm: number): Frin
   const openOnes = pixels.filter(({ layer }) => layer < 0);
   const part = openOnes.length / open.length;
   const share = (part * ends.length) / allEnds;
-  // Along the part that has it; without the noise of double arithmetic.
-  const widthMm = Math.round(((pixels.length * pixelMm) / (part * ends.length)) * 1e6) / 1e6;
+  // Along the part that has it.
+  const widthMm = dropNoise((pixels.length * pixelMm) / (part * ends.length));
   if (!(share >= SHARE) || widthMm < WIDTH_MM || !fades(openOnes, FADES_TO, partOf)) return null;
   const faint = openOnes.filter(({ alpha }) => alpha < FAINT);
   if (faint.length >= LEAST_PIXELS && !fades(faint, FAINT_FADES_TO, partOf)) return null;

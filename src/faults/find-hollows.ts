@@ -1,4 +1,5 @@
 import { practiceLimit } from '../catalogue/practice.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { Raster } from '../raster/raster.ts';
 import { type AlphaCells, measureAlphaCells } from './alpha-cells.ts';
@@ -37,14 +38,14 @@ export function findHollows(
   const hollows: Hollow[] = [];
   for (const area of listCellAreas(mask, columns)) {
     const { pixels, alpha, overWhite, opaque } = sumUpArea(area, nearly);
-    const areaMm2 = Math.round(pixels * pixelMm2 * 1e6) / 1e6;
+    const areaMm2 = dropNoise(pixels * pixelMm2);
     if (areaMm2 < AREA_MM2 || fades(cells, area)) continue;
     const [printed, meant] = [overWhite, opaque].map((colour) => measureBoxStep(colour, source, base));
     hollows.push({
       boxPx: boxOfArea(cells, area),
       areaMm2,
       alpha,
-      lightnessStep: meant!.lightness - printed!.lightness,
+      lightnessStep: meant!.lightnessStep - printed!.lightnessStep,
       deltaE00: Math.abs(meant!.deltaE00 - printed!.deltaE00),
     });
   }

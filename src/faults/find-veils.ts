@@ -1,5 +1,6 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import type { InkColour } from '../geometry/drawing.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { IccProfile } from '../icc/profile.ts';
 import type { Raster } from '../raster/raster.ts';
@@ -56,14 +57,13 @@ export function findVeils(raster: Raster, { boxPx, pixelMm2, source, base }: Pri
   const veils: Veil[] = [];
   for (const area of listFlatAreas(cells, means, AREA_MM2 / pixelMm2)) {
     const { pixels, alpha, overWhite } = sumUpArea(area, cells.faint);
-    // Without the noise of double arithmetic, which must not decide what lies exactly on a limit.
-    const areaMm2 = Math.round(pixels * pixelMm2 * 1e6) / 1e6;
+    const areaMm2 = dropNoise(pixels * pixelMm2);
     if (areaMm2 < AREA_MM2 || alpha > MEAN_MOST || fades(cells, means, area, alpha)) continue;
-    const { lightness } = measureBoxStep(overWhite, source, base);
-    if (lightness < STEP) continue;
+    const { lightnessStep } = measureBoxStep(overWhite, source, base);
+    if (lightnessStep < STEP) continue;
     const least = Math.ceil(AREA_MM2 / 2 / pixelMm2);
     if (countAwayFromArt(raster, cells, area, least) >= least)
-      veils.push({ boxPx: boxOfArea(cells, area), areaMm2, alpha, lightnessStep: lightness, area });
+      veils.push({ boxPx: boxOfArea(cells, area), areaMm2, alpha, lightnessStep, area });
   }
   veils.sort((a, b) => b.areaMm2 - a.areaMm2 || a.area[0]! - b.area[0]!);
   return veils.length === 0 ? null : { veils, cells };

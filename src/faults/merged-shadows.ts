@@ -1,3 +1,4 @@
+import { dropNoise } from '../geometry/drop-noise.ts';
 import type { LightnessTable } from '../icc/lightness-table.ts';
 import { UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
 import type { Raster } from '../raster/raster.ts';
@@ -37,8 +38,7 @@ export function findMergedShadows(
   const tiles = makeShadowTiles(widthPx, heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
   const census = takeDarkCensus(raster, table, { darkLightness, tone }, tiles);
   const { shadow, shadowPixels } = census;
-  if (Math.round(shadowPixels * pixelMm ** 2 * 1e6) / 1e6 >= leastMm2)
-    addLightTiles(raster, table, LIGHT, tiles);
+  if (dropNoise(shadowPixels * pixelMm ** 2) >= leastMm2) addLightTiles(raster, table, LIGHT, tiles);
   const hasDetail = tiles.findDetail(detail * UNITS_PER_LIGHTNESS);
   let mergedPixels = 0;
   for (let y = 0; shadowPixels > 0 && y < heightPx; y += 1)

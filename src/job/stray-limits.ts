@@ -1,4 +1,5 @@
 import { practiceLimit } from '../catalogue/practice.ts';
+import { dropNoise } from '../geometry/drop-noise.ts';
 import { frameOf, rectToMm } from './art-frame.ts';
 import type { Job } from './job.ts';
 
@@ -20,7 +21,6 @@ export function strayLimitsFor(job: Job): {
   };
 }
 
-/** Without the noise of double arithmetic, which must not decide what lies exactly on a limit. */
 function inPixels(mm: number, pixelMm: number): number {
-  return Math.round((mm / pixelMm) * 1e6) / 1e6;
+  return dropNoise(mm / pixelMm);
 }
