@@ -1,17 +1,6 @@
-import { practiceLimit } from '../catalogue/practice.ts';
 import type { RectPx } from '../geometry/rectangle.ts';
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
-import { measureNearest } from './nearest-distance.ts';
-
-const OPAQUE = practiceLimit('nearly-opaque').value;
-/** Fainter is haze, which is no part of a rim (alpha of 255, as for boxes). */
-const LEAST_ALPHA = 13;
-/** So many pixels to either side of the end of the opaque art are its rim; softer ends are glows and shadows (own choice). */
-const REACH = 4;
-/** Clear pixels farther away do not matter. */
-const FAR = 2 * REACH + 2;
-/** Side of the squares that are looked at one by one, px. */
-const TILE = 128;
+import { measureLayers, REACH } from './rim-layers.ts';
 
 /** One pixel of the rim, and what lies within. */
 export interface RimPixel {
@@ -43,13 +32,14 @@ export interface Rim {
  */
 export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
   if (!raster.hasAlpha || raster.model === 'cmyk') return { pixels: [], ends: 0 };
-  // With the clear pixels round it; beyond the canvas nothing is known.
-  const boxPx = growWithin(raster, contentBoxPx, FAR);
-  const { layers, ends } = measureLayers(raster, boxPx);
+  const { boxPx, layers, ends } = measureLayers(raster, contentBoxPx);
   const { width, height } = boxPx;
   const places = placesByLayer(layers);
   if (ends === 0) return { pixels: [], ends };
   const slots = new Int32Array(layers.length).fill(-1);
+  const most = [...places.values()].reduce((sum, own) => sum + own.length, 0);
+  // Three numbers a slot: lists in objects would be made and thrown away for each neighbour of each pixel.
+  const within = new Float64Array(3 * most);
   const rim: RimPixel[] = [];
   const read = readerOf(raster, boxPx);
   for (const layer of [4, 3, 2, 1, -1, -2, -3, -4]) {
@@ -62,114 +52,33 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
 
   /** Adds a pixel with the mean of what its neighbours in a layer have behind them; false where they have nothing. */
   function add(at: number, layer: number, from: number): boolean {
-    let [red, green, blue, count] = [0, 0, 0, 0];
+    const slot = rim.length;
+    const count = sumNeighbours(at, from, 3 * slot);
+    if (count === 0) return false;
+    slots[at] = slot;
+    for (let k = 3 * slot; k < 3 * slot + 3; k += 1) within[k]! /= count;
+    const own = [within[3 * slot]!, within[3 * slot + 1]!, within[3 * slot + 2]!] as const;
+    rim.push({ ...read.pixel(at), layer, within: own });
+    return true;
+  }
+
+  /** Sums up in `within`, from `to` on, what lies behind the neighbours of a layer; returns how many of them have something. */
+  function sumNeighbours(at: number, from: number, to: number): number {
+    let count = 0;
+    within.fill(0, to, to + 3);
     const [x, y] = [at % width, Math.floor(at / width)];
     for (let row = Math.max(0, y - 1); row <= Math.min(height - 1, y + 1); row += 1)
       for (let column = Math.max(0, x - 1); column <= Math.min(width - 1, x + 1); column += 1) {
         const next = row * width + column;
         if (layers[next] !== from) continue;
-        const colour = from > REACH ? read(next).colour : rim[slots[next]!]?.within;
-        if (colour === undefined) continue;
-        red += colour[0];
-        green += colour[1];
-        blue += colour[2];
+        const slot = slots[next]!;
+        if (from > REACH) read.addColour(next, within, to);
+        else if (slot < 0) continue;
+        else for (let k = 0; k < 3; k += 1) within[to + k]! += within[3 * slot + k]!;
         count += 1;
       }
-    if (count === 0) return false;
-    slots[at] = rim.length;
-    rim.push({ ...read(at), layer, within: [red / count, green / count, blue / count] });
-    return true;
+    return count;
   }
-}
-
-function growWithin({ widthPx, heightPx }: Raster, box: RectPx, by: number): RectPx {
-  const [x, y] = [Math.max(0, box.x - by), Math.max(0, box.y - by)];
-  return {
-    x,
-    y,
-    width: Math.min(widthPx, box.x + box.width + by) - x,
-    height: Math.min(heightPx, box.y + box.height + by) - y,
-  };
-}
-
-interface Layers {
-  /** 5 deep inside, 4…1 and -1…-4 along the rim, 0 elsewhere. */
-  readonly layers: Int8Array;
-  /** Pixels of layer 1, those with a softer end too. */
-  readonly ends: number;
-}
-
-/** By tiles with what lies within reach round them: most of a picture is far from any end. */
-function measureLayers(raster: Raster, box: RectPx): Layers {
-  const layers = new Int8Array(box.width * box.height);
-  let ends = 0;
-  for (let top = 0; top < box.height; top += TILE)
-    for (let left = 0; left < box.width; left += TILE) {
-      const size = { width: Math.min(TILE, box.width - left), height: Math.min(TILE, box.height - top) };
-      const tile = { x: box.x + left, y: box.y + top, ...size };
-      const wide = growWithin(raster, tile, FAR);
-      const found = measureTile(raster, wide);
-      for (let row = 0; row < tile.height; row += 1) {
-        const from = (tile.y - wide.y + row) * wide.width + tile.x - wide.x;
-        const own = found.layers.subarray(from, from + tile.width);
-        layers.set(own, (top + row) * box.width + left);
-        for (let i = from; i < from + tile.width; i += 1) ends += found.isEnd[i]!;
-      }
-    }
-  return { layers, ends };
-}
-
-function measureTile(
-  raster: Raster,
-  { x, y, width, height }: RectPx,
-): { readonly layers: Int8Array; readonly isEnd: Uint8Array } {
-  const layers = new Int8Array(width * height);
-  const isEnd = new Uint8Array(width * height);
-  const scale = fullScaleOf(raster) / 255;
-  const evenly = isOpaqueAllOver(raster, { x, y, width, height }, Math.ceil(OPAQUE * scale));
-  if (evenly !== null) return { layers: evenly ? layers.fill(REACH + 1) : layers, isEnd };
-  const [opaque, open, clear] = [0, 1, 2].map(() => new Uint8Array(width * height)) as [
-    Uint8Array,
-    Uint8Array,
-    Uint8Array,
-  ];
-  const step = channelsOf(raster);
-  for (let row = 0, at = 0; row < height; row += 1) {
-    let from = ((y + row) * raster.widthPx + x) * step + step - 1;
-    for (let column = 0; column < width; column += 1, at += 1, from += step) {
-      const alpha = raster.data[from]! / scale;
-      if (alpha >= OPAQUE) opaque[at] = 1;
-      else open[at] = 1;
-      if (alpha < LEAST_ALPHA) clear[at] = 1;
-    }
-  }
-  const depth = measureNearest(open, width, REACH + 1);
-  const outside = measureNearest(opaque, width, REACH + 1);
-  const toClear = measureNearest(clear, width, FAR);
-  for (let at = 0; at < layers.length; at += 1) {
-    if (opaque[at] === 1) {
-      const deep = depth[at]!;
-      if (deep === 1) isEnd[at] = 1;
-      layers[at] = deep > REACH ? REACH + 1 : toClear[at]! - deep <= REACH ? deep : 0;
-    } else {
-      const far = outside[at]!;
-      layers[at] = clear[at] === 1 || far > REACH || far + toClear[at]! > REACH + 1 ? 0 : -far;
-    }
-  }
-  return { layers, isEnd };
-}
-
-/** Whether all pixels of a box are opaque, or none is (false); null where some are. */
-function isOpaqueAllOver(raster: Raster, { x, y, width, height }: RectPx, least: number): boolean | null {
-  const { data, widthPx } = raster;
-  const step = channelsOf(raster);
-  const isOpaque = data[(y * widthPx + x + 1) * step - 1]! >= least;
-  for (let row = y; row < y + height; row += 1) {
-    const from = (row * widthPx + x + 1) * step - 1;
-    for (let at = from; at < from + width * step; at += step)
-      if (data[at]! >= least !== isOpaque) return null;
-  }
-  return isOpaque;
 }
 
 function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]> {
@@ -185,15 +94,25 @@ function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]
 function readerOf(raster: Raster, { x, y, width }: RectPx) {
   const step = channelsOf(raster);
   const full = fullScaleOf(raster);
+  const { data } = raster;
   const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
-  return (at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> => {
-    const pixel = (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
-    const from = pixel * step;
-    const { data } = raster;
-    return {
-      pixel,
-      alpha: data[from + step - 1]! / full,
-      colour: [data[from]! / full, data[from + green]! / full, data[from + blue]! / full],
-    };
+  const pixelOf = (at: number) => (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
+  return {
+    pixel(at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> {
+      const pixel = pixelOf(at);
+      const from = pixel * step;
+      return {
+        pixel,
+        alpha: data[from + step - 1]! / full,
+        colour: [data[from]! / full, data[from + green]! / full, data[from + blue]! / full],
+      };
+    },
+    /** Adds the colour of a pixel, 0 to 1 each, to three numbers of a list. */
+    addColour(at: number, sums: Float64Array, to: number): void {
+      const from = pixelOf(at) * step;
+      sums[to]! += data[from]! / full;
+      sums[to + 1]! += data[from + green]! / full;
+      sums[to + 2]! += data[from + blue]! / full;
+    },
   };
 }

@@ -1,3 +1,4 @@
+import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 
 /** Some rows of a picture as they are printed. Its arrays are used again for the next band. */
@@ -21,6 +22,7 @@ export function* bandsOverWhite(raster: Raster): Generator<ColourBand> {
   const { widthPx, heightPx, model, hasAlpha, data } = raster;
   if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
   const isReady = model === 'rgb' && !hasAlpha;
+  const words = viewRgbaWords(raster);
   const most = Math.min(ROWS, heightPx) * widthPx;
   const samples = isReady ? 0 : most * 3;
   const scratch = data instanceof Uint8Array ? new Uint8Array(samples) : new Uint16Array(samples);
@@ -36,7 +38,8 @@ export function* bandsOverWhite(raster: Raster): Generator<ColourBand> {
       };
       continue;
     }
-    composite(raster, firstPixel, pixels, scratch, visible);
+    if (words) compositeWords(words.subarray(firstPixel, firstPixel + pixels), scratch, visible);
+    else composite(raster, firstPixel, pixels, scratch, visible);
     yield { colours: scratch, visible, firstPixel, pixels };
   }
 }
@@ -66,6 +69,25 @@ function composite(
       target[to] = (data[from]! * alpha + clear) / full + 0.5;
       target[to + 1] = (data[from + green]! * alpha + clear) / full + 0.5;
       target[to + 2] = (data[from + blue]! * alpha + clear) / full + 0.5;
+    }
+  }
+}
+
+/** The same of 8-bit cut-outs, of which most pixels are opaque or clear: nothing is to be mixed there. */
+function compositeWords(words: Uint32Array, target: Uint8Array | Uint16Array, visible: Uint8Array): void {
+  for (let pixel = 0, to = 0; pixel < words.length; pixel += 1, to += 3) {
+    const word = words[pixel]!;
+    const alpha = word >>> 24;
+    visible[pixel] = alpha === 0 ? 0 : 1;
+    if (alpha === 255) {
+      target[to] = word & 255;
+      target[to + 1] = (word >>> 8) & 255;
+      target[to + 2] = (word >>> 16) & 255;
+    } else {
+      const clear = (255 - alpha) * 255;
+      target[to] = ((word & 255) * alpha + clear) / 255 + 0.5;
+      target[to + 1] = (((word >>> 8) & 255) * alpha + clear) / 255 + 0.5;
+      target[to + 2] = (((word >>> 16) & 255) * alpha + clear) / 255 + 0.5;
     }
   }
 }
