@@ -70,11 +70,13 @@ interface Room {
 
 function createRoom(waiting: Waiting[], memoryBytes: number): Room {
   let usedBytes = 0;
+  // Counted, since sums of bytes with fractions do not come back to 0.
+  let underWay = 0;
   let turn: Promise<unknown> = Promise.resolve();
   let wake: () => void = () => undefined;
   const fits = async (one: Waiting): Promise<boolean> => {
     one.needBytes ??= await findMemoryNeed(one.input.artwork, one.fileBytes);
-    return usedBytes === 0 || usedBytes + one.needBytes <= memoryBytes;
+    return underWay === 0 || usedBytes + one.needBytes <= memoryBytes;
   };
   const takeOne = async (): Promise<Waiting | null> => {
     while (waiting.length > 0) {
@@ -86,6 +88,7 @@ function createRoom(waiting: Waiting[], memoryBytes: number): Room {
         if (!(await fits(one))) continue;
         waiting.splice(index, 1);
         usedBytes += one.needBytes!;
+        underWay += 1;
         return one;
       }
       await freed;
@@ -100,6 +103,7 @@ function createRoom(waiting: Waiting[], memoryBytes: number): Room {
     },
     giveBack({ needBytes }) {
       usedBytes -= needBytes!;
+      underWay -= 1;
       wake();
     },
   };
@@ -124,12 +128,17 @@ async function runLane(room: Room, options: PoolOptions): Promise<void> {
       const ending = child.judge(one.input, maxSeconds);
       await ending.catch(() => undefined);
       if (!child.alive || holdsTooMuch(child, size)) await bury();
-      one.settle(ending);
+      one.settle(signal.aborted ? ending.then(asInterrupted) : ending);
     }
     room.giveBack(one);
   }
   signal.removeEventListener('abort', stop);
   await bury();
+}
+
+/** A process that would not stop was ended by the run itself: that says nothing of its artwork. */
+function asInterrupted(ending: Ending): Ending {
+  return ending.kind === 'crashed' || ending.kind === 'too-slow' ? { kind: 'interrupted' } : ending;
 }
 
 /** What a large picture took, the C library seldom gives back: a fresh process costs less than the room. */
