@@ -25,8 +25,9 @@ const DIRECTIONS = [
 ] as const;
 
 /**
- * What would bring all detail that stands out into safe places and still bleed all round: facts; none where nothing would, or where detail
- * goes on beyond the print. */
+ * What would bring all detail that stands out into safe places and still bleed all round: facts; none where nothing
+ * would, or where detail goes on beyond the print.
+ */
 export function findRemedy(
   job: Job,
   raster: Raster,

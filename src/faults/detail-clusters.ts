@@ -75,7 +75,7 @@ export function findStrongAreas(
   const mask = Uint8Array.from(contrast, (own, cell) => (own >= strong ? printed[cell]! : 0));
   const labels = labelAreas(mask, width);
   const areas = new Map<number, { cells: number; detail: number; runsOff: boolean }>();
-  const list = Array.from(labels, (label, cell) => {
+  return Array.from(labels, (label, cell) => {
     if (label < 0) return null;
     const area = areas.get(label) ?? { cells: 0, detail: 0, runsOff: false };
     areas.set(label, area);
@@ -84,7 +84,6 @@ export function findStrongAreas(
     area.runsOff ||= isAtEnd(squareAbout(cell, width, height, 1), printed);
     return area;
   });
-  return list;
 }
 
 function isAtEnd(near: readonly number[], printed: Uint8Array): boolean {

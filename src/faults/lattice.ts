@@ -22,6 +22,8 @@ const SLACK = 2;
 const LARGEST_BY_CHANCE = 1.965;
 /** Points of a lattice on each side of its middle: more do not lie within a picture of 512 cells. */
 const REACH = 12;
+
+/** A place where the picture is like itself again: i of the longer steps and j of the shorter from its middle. */
 interface Point {
   readonly i: number;
   readonly j: number;

@@ -2,6 +2,11 @@ import { type ConnectedArea, findConnectedAreas } from '../raster/connected-area
 import type { LightnessLines } from '../raster/lightness-lines.ts';
 import { listToneChains, type StairLimits } from './tone-chains.ts';
 
+/** A cell counts in a direction where at least half of what the lines cover of it lies in stairs (own choice). */
+const COVERED = 0.5;
+/** Tones this much shorter than the limit are looked at too: rows and columns together tell how wide they are across. */
+const SHORTEST = 1 / 2;
+
 /** A region whose tones go up or down in steps. */
 export interface ToneBands {
   /** In cells of `cellPx` from the top left of the box of the lines. */
@@ -41,12 +46,6 @@ export function findToneBands(
   );
   return findConnectedAreas(mask, across).map((area) => ({ area, ...averageIn(area, both, mask, across) }));
 }
-
-/** A cell counts in a direction where at least half of what the lines cover of it lies in stairs (own choice). */
-const COVERED = 0.5;
-
-/** Tones this much shorter than the limit are looked at too: rows and columns together tell how wide they are across. */
-const SHORTEST = 1 / 2;
 
 function sumStairs(
   { along, values, at, length }: LightnessLines,

@@ -1,0 +1,109 @@
+import type { LightnessCells } from '../raster/lightness-cells.ts';
+import type { Lattice } from './lattice.ts';
+import { findRepeatPlaces, type RepeatPlaces } from './repeat-places.ts';
+
+/** Correlation from which two repeats look alike (own choice). */
+const ALIKE = 0.1;
+/** Variance of contrast below which a repeat is flat, L* squared: rounding to 8 bits gives less (own choice). */
+const FLAT = 0.02;
+/** Of the root mean square of all places: above is a stroke, below is none (own choice). */
+const STROKE = 1.5;
+const NO_STROKE = 0.7;
+
+/** What all repeats of a picture on a lattice have in common, and what not. */
+export interface Fold {
+  /** Repeats that lie on the picture for the most part and are not flat. */
+  readonly times: number;
+  /** Share of those that look like the others. */
+  readonly agree: number;
+  /** Variance of the mean of all repeats over that which chance gives: the variance of one, divided by their number. */
+  readonly sameness: number;
+  /** Standard deviation of L* from repeat to repeat: of places without a stroke, and on strokes as a share of that. */
+  readonly behind: number;
+  readonly through: number;
+  readonly strength: number;
+}
+
+/**
+ * Lays all repeats over one another, in two halves, of which each says what is expected in the other. `contrast` is the
+ * local contrast of the cells. Of a picture without any contrast `sameness` and `through` are NaN.
+ */
+export function foldOnto(steps: Lattice['steps'], cells: LightnessCells, contrast: Float64Array): Fold {
+  const { width, height, values } = cells;
+  const places = findRepeatPlaces(steps, cells);
+  const { half, placeOf } = places;
+  const sums = new Float64Array(2 * half);
+  const squares = new Float64Array(2 * half);
+  const lightness = new Float64Array(2 * half);
+  const lightnessSquares = new Float64Array(2 * half);
+  const counts = new Float64Array(2 * half);
+  for (let cell = 0; cell < placeOf.length; cell += 1) {
+    const place = placeOf[cell]!;
+    const [value, light] = [contrast[cell]!, values[cell]!];
+    sums[place]! += value;
+    squares[place]! += value * value;
+    counts[place]! += 1;
+    lightness[place]! += light;
+    lightnessSquares[place]! += light * light;
+  }
+  const area = Math.abs(steps[0][0] * steps[1][1] - steps[0][1] * steps[1][0]);
+  const expected = sums.map((_, place) => {
+    const other = (place + half) % (2 * half);
+    return sums[other]! / Math.max(1, counts[other]!);
+  });
+  const likenesses = listLikenesses(places, contrast, expected, area / 2);
+  const times = (width * height) / area;
+  const of = (list: Float64Array, i: number) => list[i]! + list[half + i]!;
+  const variance = squares.reduce((sum, square) => sum + square, 0) / contrast.length;
+  const means = Float64Array.from({ length: half }, (_, i) => of(sums, i) / Math.max(1, of(counts, i)));
+  const ofMeans = means.reduce((sum, mean, i) => sum + of(counts, i) * mean * mean, 0) / contrast.length;
+  const deviation = (i: number) =>
+    Math.sqrt(Math.max(0, of(lightnessSquares, i) / of(counts, i) - (of(lightness, i) / of(counts, i)) ** 2));
+  const well = [...means.keys()].filter((i) => of(counts, i) >= 3);
+  const strokes = well.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
+  const behind = meanOf(
+    well.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans)).map(deviation),
+  );
+  return {
+    times: likenesses.length,
+    agree: meanOf(likenesses.map((likeness) => (likeness > ALIKE ? 1 : 0))),
+    sameness: (ofMeans / variance) * times,
+    behind,
+    through: lowTenth(strokes.map(deviation)) / behind,
+    strength: meanOf(strokes.map((i) => Math.abs(means[i]!))),
+  };
+}
+
+/** Correlation of each repeat of more than `least` cells with what is expected at its places; of flat ones none. */
+function listLikenesses(
+  { placeOf, repeatOf, repeats }: RepeatPlaces,
+  contrast: Float64Array,
+  expected: Float64Array,
+  least: number,
+): number[] {
+  const products = new Float64Array(repeats);
+  const own = new Float64Array(repeats);
+  const others = new Float64Array(repeats);
+  const counts = new Float64Array(repeats);
+  for (let cell = 0; cell < placeOf.length; cell += 1) {
+    const repeat = repeatOf[cell]!;
+    const [value, wanted] = [contrast[cell]!, expected[placeOf[cell]!]!];
+    products[repeat]! += value * wanted;
+    own[repeat]! += value * value;
+    others[repeat]! += wanted * wanted;
+    counts[repeat]! += 1;
+  }
+  return [...counts.keys()]
+    .filter((i) => counts[i]! > least && own[i]! >= FLAT * counts[i]!)
+    .map((i) => products[i]! / Math.sqrt(own[i]! * others[i]! || 1));
+}
+
+/** What a tenth of the values lies below: the middle of strokes, where nothing beside them is mixed in; 0 of none. */
+function lowTenth(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 10)] ?? 0;
+}
+
+/** 0 of none. */
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+}
