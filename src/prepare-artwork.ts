@@ -91,7 +91,7 @@ export async function composeUnconverted(
   signal?: AbortSignal,
 ): Promise<ComposedPrint | null> {
   if (plan === null || picture === null) return null;
-  const steps = plan.steps.filter(({ step }) => step !== 'convert-for-printer' && step !== 'bend');
+  const steps = plan.steps.filter(({ step }) => !FROM_OWN_COLOURS.has(step) && step !== 'bend');
   const pad = plan.steps.find((step) => step.step === 'pad')!;
   const unbent = { ...plan, steps, widthPx: pad.widthPx, heightPx: pad.heightPx };
   const raster = await composePrint(picture.raster, inOwnColours(unbent, ownColours, picture), {
@@ -140,6 +140,9 @@ export async function encodePrintReady(
     ...(conversion ? { profile: conversion.bytes } : {}),
   });
 }
+
+/** By these the art leaves its own colours. */
+const FROM_OWN_COLOURS: ReadonlySet<string> = new Set(['convert', 'convert-for-printer']);
 
 type OwnArt = Pick<Artwork, 'ownColours'>;
 

@@ -2,9 +2,9 @@ import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { makeProofTable } from '../../src/icc/proof-table.ts';
 import { readProfile } from '../../src/icc/read-profile.ts';
-import { readPrinterProfile, readPrintRecord } from '../../src/index.ts';
+import { blankFromSize, preflight, readPrinterProfile, readPrintRecord } from '../../src/index.ts';
 import { COATED_REFERENCE } from '../icc/coated-reference.ts';
-import { COUNT, cmykArt, P3, PPI, prepare, RGB_PRINTER, rgbArt, WAY } from './jobs.ts';
+import { COUNT, cmykArt, codesOf, P3, PPI, prepare, RGB_PRINTER, rgbArt, WAY } from './jobs.ts';
 
 describe('beside the file', () => {
   it('the proof shows what the printer makes of the art’s own colours, not of clipped ones', async () => {
@@ -16,6 +16,18 @@ describe('beside the file', () => {
     const middle = (info.width >> 1) + info.width * Math.round(((3 + 10) / 25.4) * PPI);
     const seen = [...data.subarray(middle * info.channels, middle * info.channels + 3)];
     for (const k of [0, 1, 2]) expect(Math.abs(seen[k]! - wanted[k]!)).toBeLessThanOrEqual(2);
+  });
+
+  it.each([
+    ['CMYK', cmykArt()],
+    ['RGB of its own', rgbArt(P3, codesOf(3))],
+  ])('%s art that is only looked at has a proof and pictures too', async (_, bytes) => {
+    const request = { blank: blankFromSize('20x20mm'), surface: 'second' } as const;
+    const asked = { write: false, proof: { mark: true }, view: true } as const;
+    const { report, proof, view } = await preflight({ path: 'bed', bytes }, request, asked);
+    expect(report.plan.map(({ step }) => step)).toContain('convert');
+    expect(proof).not.toBeNull();
+    expect(view?.proof).not.toBeNull();
   });
 
   it('the record says by which intent it was converted, and whether with compensation', async () => {
