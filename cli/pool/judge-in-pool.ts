@@ -130,7 +130,10 @@ async function reportFault(
 ): Promise<JudgedArtwork> {
   const isUsage = fault instanceof BlankcheckError && fault.kind === 'usage';
   if (options.signal.aborted || isUsage) throw fault;
-  const told = (fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault)).replace(/\.$/, '');
+  const told = (fault instanceof Error ? `${fault.name}: ${fault.message}` : String(fault)).replace(
+    /\.$/,
+    '',
+  );
   const error = {
     code: 'fault',
     message: `This is a fault of the program, not of your art: ${told}. Please report it, with the artwork if you may share it.`,
