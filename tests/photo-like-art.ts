@@ -73,7 +73,18 @@ export async function throughJpeg(raster: Raster, quality: number): Promise<Rast
 
 /** Enlarged or reduced by a factor. */
 export async function scaled(raster: Raster, factor: number, kernel: keyof KernelEnum): Promise<Raster> {
-  if (factor === 1) return raster;
-  const [width, height] = [raster.widthPx, raster.heightPx].map((side) => Math.round(side * factor));
+  return stretched(raster, factor, factor, kernel);
+}
+
+/** Enlarged or reduced by a factor along each direction. */
+export async function stretched(
+  raster: Raster,
+  factorX: number,
+  factorY: number,
+  kernel: keyof KernelEnum,
+): Promise<Raster> {
+  if (factorX === 1 && factorY === 1) return raster;
+  const width = Math.round(raster.widthPx * factorX);
+  const height = Math.round(raster.heightPx * factorY);
   return toRaster(toSharp(raster).resize(width, height, { kernel, fit: 'fill' }));
 }

@@ -1,10 +1,9 @@
 import type { LumaLines } from '../raster/luma-lines.ts';
 import { findDetailPatches } from './detail-patches.ts';
 import { findEnlargingPeriods, MOST_FACTOR } from './enlarging-period.ts';
-import { KERNELS } from './kernel-weights.ts';
+import { type Candidate, glanceAtFactor, judgeFactor, judgeStraight, leftOf } from './judge-factor.ts';
 import { findRepeatedPixels, hasManyTones } from './repeated-pixels.ts';
-import { fitSamples } from './sample-fit.ts';
-import { prepareSampling, type Sampling } from './sampling.ts';
+import { prepareSampling } from './sampling.ts';
 import { hasSharpSteps } from './sharp-steps.ts';
 
 /** By how much lines were enlarged, and how that is known. */
@@ -12,20 +11,20 @@ export interface Enlarging {
   /** Pixels for each that carries detail of its own; 1 where each does. */
   readonly factor: number;
   readonly by: 'repeated-pixels' | 'interpolation' | 'nothing';
+  /** Whether it is so plain that it may be believed though the other direction says nothing of it. */
+  readonly isPlain: boolean;
 }
 
-/** Patches that choose a kernel, those of a first look, those of a verdict, and what there must be (own choice). */
-const KERNEL_PATCHES = 4;
+/** Patches of a first look, those of a verdict, and what there must be (own choice). */
 const FIRST_PATCHES = 10;
 const MOST_PATCHES = 32;
 const LEAST_PATCHES = 6;
-/** All but this share of the patches must fit: the finest of the art decides, not the mean. */
-const FITTING_SHARE = 0.7;
-/** What may be left of a patch, codes: beyond, the samples explain nothing (own choice). */
-const MOST_LEFT = 3;
 /** A factor beside the right one leaves this many times more, or the right one is not told from others (own choice, by the tables). */
 const LEAST_DIP = 1.3;
-const BESIDE = 0.06;
+/** One direction alone is believed from this on, codes the last: few patches, and steps of flat art, fit by chance (own choice, by the tables). */
+const PLAIN_PATCHES = 12;
+const PLAIN_DIP = 1.6;
+const PLAIN_LEFT = 1.5;
 /** What a first look must show of that to go on, and how many go on at most: each verdict costs more than ten looks (own choice, by the tables). */
 const LIKELY_DIP = 1.1;
 const MOST_LIKELY = 3;
@@ -51,13 +50,14 @@ const SINGLE = 1.25;
  */
 export function findEnlarging(lines: LumaLines): Enlarging | null {
   const repeated = findRepeatedPixels(lines);
-  if (repeated !== null) return hasManyTones(lines) ? { factor: repeated, by: 'repeated-pixels' } : null;
+  if (repeated !== null)
+    return hasManyTones(lines) ? { factor: repeated, by: 'repeated-pixels', isPlain: true } : null;
   const patches = findDetailPatches(lines, MOST_PATCHES);
-  const fine: Enlarging = { factor: 1, by: 'nothing' };
+  const fine: Enlarging = { factor: 1, by: 'nothing', isPlain: true };
   if (patches.length < LEAST_PATCHES) return hasSharpSteps(lines) ? fine : null;
   const few = patches.filter((_, i) => i % Math.ceil(patches.length / FIRST_PATCHES) === 0);
   const right = [WITHOUT_PERIOD, ...findEnlargingPeriods(lines)]
-    .map((factor) => glance(few, factor))
+    .map((factor) => glanceAtFactor(few, factor))
     .filter(({ dip }) => dip > LIKELY_DIP)
     .sort((a, b) => b.dip - a.dip)
     .slice(0, MOST_LIKELY)
@@ -66,50 +66,26 @@ export function findEnlarging(lines: LumaLines): Enlarging | null {
   const [first] = right.sort((a, b) => b.dip - a.dip);
   if (first !== undefined) {
     const factor = multipleOf(first, patches);
-    return factor >= SPREADS && hasSharpSteps(lines) ? fine : { factor, by: 'interpolation' };
+    const isPlain = patches.length >= PLAIN_PATCHES && first.dip > PLAIN_DIP && first.left < PLAIN_LEFT;
+    return factor >= SPREADS && hasSharpSteps(lines) ? fine : { factor, by: 'interpolation', isPlain };
   }
   return leftOf(patches, prepareSampling(SINGLE)) > LEAST_OF_SINGLE || hasSharpSteps(lines) ? fine : null;
 }
 
-/** A factor with what its samples leave, and how many times more those of factors beside it leave: 0 where it explains nothing. */
-interface Candidate {
-  readonly factor: number;
-  readonly left: number;
-  readonly dip: number;
+/** Whether samples at every `factor` pixels explain the lines as well as they do where that is known from elsewhere. */
+export function isEnlargedBy(lines: LumaLines, factor: number): boolean {
+  const patches = findDetailPatches(lines, MOST_PATCHES);
+  if (patches.length < LEAST_PATCHES || (factor >= SPREADS && hasSharpSteps(lines))) return false;
+  return [judgeFactor(patches, factor), judgeStraight(patches, factor)].some(
+    ({ left, dip }) => left < LEAST_OF_SINGLE && dip > ALIKE_DIP,
+  );
 }
 
 function multipleOf({ factor, left }: Candidate, patches: readonly Float64Array[]): number {
   const multiple = MULTIPLES.map((times) => times * factor).find((larger) => {
     if (larger > MOST_FACTOR) return false;
-    const candidate = judgeFactor(patches, larger);
+    const candidate = judgeStraight(patches, larger);
     return candidate.left < ALIKE * left && candidate.dip > ALIKE_DIP;
   });
   return multiple ?? factor;
-}
-
-/** What `judgeFactor` would say, hardly ever less, by one kernel: the one that leaves least of some of the patches. */
-function glance(patches: readonly Float64Array[], factor: number): Candidate {
-  const some = patches.slice(0, KERNEL_PATCHES);
-  const lefts = Array.from({ length: KERNELS.length }, (_, kernel) =>
-    leftOf(some, prepareSampling(factor, [kernel])),
-  );
-  return judgeFactor(patches, factor, [lefts.indexOf(Math.min(...lefts))]);
-}
-
-function judgeFactor(
-  patches: readonly Float64Array[],
-  factor: number,
-  kernels?: readonly number[],
-): Candidate {
-  const left = leftOf(patches, prepareSampling(factor, kernels));
-  if (left > MOST_LEFT) return { factor, left, dip: 0 };
-  const beside = [1 - BESIDE, 1 + BESIDE].map((share) =>
-    leftOf(patches, prepareSampling(factor * share, kernels)),
-  );
-  return { factor, left, dip: Math.min(...beside) / Math.max(left, Number.EPSILON) };
-}
-
-function leftOf(patches: readonly Float64Array[], sampling: Sampling): number {
-  const sorted = fitSamples(patches, sampling).sort();
-  return sorted[Math.floor(FITTING_SHARE * (sorted.length - 1))]!;
 }

@@ -25,11 +25,15 @@ export interface Sampling {
 }
 
 /** Samples at every `factor` pixels, more than 1, at 8 phases, under the kernels of these places in `KERNELS`: all unless told. */
-export function prepareSampling(factor: number, kernels: readonly number[] = [...KERNELS.keys()]): Sampling {
+export function prepareSampling(
+  factor: number,
+  kernels: readonly number[] = [...KERNELS.keys()],
+  phases = PHASES,
+): Sampling {
   return {
     factor,
     fits: kernels.flatMap((kernel) =>
-      Array.from({ length: PHASES }, (_, phase) => prepareFit(WEIGHTS[kernel]!, factor, phase / PHASES)),
+      Array.from({ length: phases }, (_, phase) => prepareFit(WEIGHTS[kernel]!, factor, phase / phases)),
     ),
   };
 }

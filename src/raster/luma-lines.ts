@@ -3,17 +3,23 @@ import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 /** Some rows (`x`: along them) or columns (`y`) of a picture, evenly spread, as they were coded. */
 export interface LumaLines {
   readonly length: number;
-  /** Luma of each line as coded, in steps of 8 bits, 0…255; NaN where the art is not opaque. */
+  /** Luma of each line as coded, or green alone, in steps of 8 bits, 0…255; NaN where the art is not opaque. */
   readonly values: readonly Float32Array[];
-  /** 1 where no sample of a pixel is the least or the greatest there is: overshoot may have been cut off there. */
+  /** 1 where no sample that was read is the least or the greatest there is: overshoot may have been cut off there. */
   readonly whole: readonly Uint8Array[];
 }
 
 /**
  * At most `most` rows or columns at equal distances, of a gray or rgb raster. Sums of samples as they are coded, with the
- * weights of ITU-R BT.709-6, 3.2: what enlarging does to samples it does to these, which it would not to L*.
+ * weights of ITU-R BT.709-6, 3.2: what enlarging does to samples it does to these, which it would not to L*. `green` alone
+ * is whole in many a picture of one strong colour, whose red or blue is nothing or all there is over half of it.
  */
-export function readLumaLines(raster: Raster, along: 'x' | 'y', most: number): LumaLines {
+export function readLumaLines(
+  raster: Raster,
+  along: 'x' | 'y',
+  most: number,
+  of: 'luma' | 'green' = 'luma',
+): LumaLines {
   const { widthPx, heightPx, model } = raster;
   if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
   const [length, across] = along === 'x' ? [widthPx, heightPx] : [heightPx, widthPx];
@@ -21,7 +27,7 @@ export function readLumaLines(raster: Raster, along: 'x' | 'y', most: number): L
   const places = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * across) / count));
   const values = places.map(() => new Float32Array(length));
   const whole = places.map(() => new Uint8Array(length));
-  const read = pixelReader(raster);
+  const read = pixelReader(raster, of);
   // Columns together, row by row: one after the other they would fetch the whole picture from memory each time.
   if (along === 'x')
     for (let line = 0; line < count; line += 1)
@@ -34,19 +40,19 @@ export function readLumaLines(raster: Raster, along: 'x' | 'y', most: number): L
 }
 
 /** Reads one pixel into a place of a line. */
-function pixelReader(raster: Raster) {
+function pixelReader(raster: Raster, of: 'luma' | 'green') {
   const { hasAlpha, model, data } = raster;
   const channels = channelsOf(raster);
   const full = fullScaleOf(raster);
   const green = model === 'rgb' ? 1 : 0;
-  const blue = 2 * green;
+  const [red, blue] = of === 'green' ? [green, green] : [0, 2 * green];
   return (pixel: number, values: Float32Array, whole: Uint8Array, i: number): void => {
     const from = pixel * channels;
     if (hasAlpha && data[from + channels - 1] !== full) {
       values[i] = Number.NaN;
       return;
     }
-    const r = data[from]!;
+    const r = data[from + red]!;
     const g = data[from + green]!;
     const b = data[from + blue]!;
     values[i] = ((0.2126 * r + 0.7152 * g + 0.0722 * b) * 255) / full;
