@@ -71,7 +71,7 @@ const OTHER_FORMATS: readonly OtherFormat[] = [
   },
   {
     name: 'a ZIP archive',
-    remedy: 'give the archive itself as artwork, or unpack it',
+    remedy: 'unpack it, or name the archive itself as artwork, not in a job file nor through standard input',
     matches: beginsWith('PK\x03\x04', 'PK\x05\x06'),
   },
   {

@@ -71,4 +71,32 @@ describe('a ZIP with several formats of one artwork', () => {
     expect(JSON.stringify(artworks)).toContain('pack.zip/bean.webp');
     expect(artworks).toHaveLength(1);
   });
+
+  it('lies on a sheet as its best alone would, in as many copies, and what cannot be read is left out', async () => {
+    const cwd = makeFolder({ 'pack.zip': PACK, 'bean.webp': LARGE });
+    const page = ['--sheet', 'a5', '--copies', '3', '--format', 'png', '--omit-marks', 'label'];
+    const packed = await run(cwd, ['sheet', 'pack.zip', ...page]);
+    expect([packed.code, findSchemaFaults(packed.report)]).toEqual([1, []]);
+    expect(packed.report.summary).toMatchObject({ artworks: 2, ready: 1, unreadable: 1, passedOver: 2 });
+    const [bean, pea] = packed.report.results;
+    expect(bean.artwork).toMatchObject({ path: 'pack.zip/bean.webp', insteadOf: ['bean.png'] });
+    expect(pea.artwork).toMatchObject({ insteadOf: ['pea.gif'], unreadableBeside: ['pea.gif'] });
+    expect(packed.report.leftOut).toEqual([
+      { artwork: 'pack.zip/pea.png', blank: '60x60mm', reason: 'unreadable', copies: 3 },
+    ]);
+    const alone = await run(cwd, ['sheet', 'bean.webp', ...page]);
+    expect(alone.code).toBe(0);
+    const pagesOf = ({ sheets }: { sheets: { pieces: unknown[]; output: { path: string } }[] }) =>
+      sheets.map(({ pieces, output }) => [pieces.length, readFileSync(join(cwd, output.path), 'base64')]);
+    expect(pagesOf(packed.report)).toEqual(pagesOf(alone.report));
+    expect(pagesOf(packed.report).reduce((count, [pieces]) => count + Number(pieces), 0)).toBe(3);
+  });
+
+  it('is no single picture, as a piece of a job has', async () => {
+    const job = JSON.stringify({ pieces: [{ art: 'pack.zip', blank: '60x60mm' }] });
+    const cwd = makeFolder({ 'pack.zip': PACK, 'tags.job.json': job });
+    const { stdout } = await runMain(['sheet', '--job', 'tags.job.json', '--sheet', 'a5', '--json'], { cwd });
+    const [{ error }] = JSON.parse(stdout).results;
+    expect(error.code).toBe('unsupported-format');
+  });
 });
