@@ -7,7 +7,7 @@ import { exitCodeOf } from './exit-code.ts';
 import { missingArtwork } from './inputs/missing-artwork.ts';
 import { interruptionOf } from './interrupt.ts';
 import type { Io } from './io.ts';
-import { isTaken } from './output/publish-file.ts';
+import { isTaken } from './output/is-taken.ts';
 import type { TempFiles } from './output/temp-files.ts';
 import { applySettings } from './settings/gather-settings.ts';
 import { waitForReturn } from './wait-for-return.ts';

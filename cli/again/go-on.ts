@@ -123,7 +123,7 @@ async function appendLine(
   path: string,
   artwork: PlannedArtwork,
   report: ArtworkReport,
-  { reader, optionsSha256 }: JudgeOptions & { readonly optionsSha256: string },
+  { reader, folders, optionsSha256 }: JudgeOptions & { readonly optionsSha256: string },
 ): Promise<void> {
   const { sha256 } = report.artwork;
   const source = artwork.formats
@@ -131,6 +131,11 @@ async function appendLine(
     : { sha256: sha256!, formats: [sha256!] };
   // It changed since it was judged: nothing is known of what is there now.
   if (!source?.formats.includes(sha256!)) return;
+  const isThere = await folders.expect(dirname(path)).then(
+    () => true,
+    () => false,
+  );
+  if (!isThere) return;
   const written = report.output ? await writtenAt(path) : null;
   await appendToRunRecord(dirname(path), {
     file: basename(path),

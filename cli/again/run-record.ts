@@ -2,10 +2,10 @@ import { appendFile, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type ArtworkReport, SEEDS_SHA256, VERSION } from '../../src/index.ts';
 import { publishFile } from '../output/publish-file.ts';
+import { RUN_RECORD_NAME } from '../output/run-record-name.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 
-/** The record of the runs that wrote into a folder, in that folder: a line for each artwork, of two for one file the later. */
-export const RUN_RECORD_NAME = '.blankcheck-run.jsonl';
+// A line for each artwork, of two for one file the later.
 const SCHEMA_VERSION = 1;
 
 /** What was made of one artwork, and of what. */

@@ -19,6 +19,7 @@ import { namesBeside, type ReadFormat, readBestFormat, tellInsteadOf } from '../
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { ArtworkReader } from '../inputs/read-artworks.ts';
 import type { InputGuard } from '../output/input-guard.ts';
+import type { OutFolders } from '../output/out-folders.ts';
 import type { OutputPaths } from '../output/output-paths.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { findTarget, publish, type Target } from './output-target.ts';
@@ -44,6 +45,7 @@ export interface JudgeOptions {
   readonly reader: ArtworkReader;
   readonly guard: InputGuard;
   readonly temps: TempFiles;
+  readonly folders: OutFolders;
 }
 
 /** What became of an artwork, and its pictures for a page where they are asked for. */

@@ -1,3 +1,4 @@
+import { dirname, resolve } from 'node:path';
 import { BlankcheckError, type Summary, summarise, toResultJsonLine } from '../../src/index.ts';
 import { type GoingOn, goOn } from '../again/go-on.ts';
 import type { TypedOptions } from '../arguments.ts';
@@ -10,6 +11,7 @@ import type { Origin } from '../inputs/planned-artwork.ts';
 import { listGivenOnce } from '../inputs/read-named-file.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
+import { createOutFolders, type OutFolders } from '../output/out-folders.ts';
 import { refuseSameOutputs } from '../output/refuse-same-outputs.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeHere, judgeInPool, type PooledRun } from '../pool/judge-in-pool.ts';
@@ -47,8 +49,9 @@ export async function judgePart(
   outside: Io,
   temps: TempFiles,
   files: ReadonlySet<string>,
+  folders: OutFolders,
 ): Promise<Summary> {
-  const { run } = await judgeWanted(command, words, options, outside, temps, files);
+  const { run } = await judgeWanted(command, words, options, outside, temps, files, folders);
   return summarise(run.results, run.passedOver);
 }
 
@@ -59,6 +62,7 @@ async function judgeWanted(
   outside: Io,
   temps: TempFiles,
   files: ReadonlySet<string> | null,
+  folders: OutFolders = createOutFolders(),
 ): Promise<{ readonly exitCode: number; readonly run: JudgedRun }> {
   refuseLoneMark(options);
   refuseTwoJsons(options);
@@ -70,7 +74,14 @@ async function judgeWanted(
   const ended = new AbortController();
   const signal = AbortSignal.any([io.interrupt, ended.signal]);
   let origins: readonly Origin[] = [];
-  const judging = await readJudging(command, options, { ...io, interrupt: signal }, temps, () => origins);
+  const judging = await readJudging(
+    command,
+    options,
+    { ...io, interrupt: signal },
+    temps,
+    () => origins,
+    folders,
+  );
   const size = choosePoolSize(options);
   if (words.length === 0) {
     throw missingArtwork();
@@ -100,6 +111,7 @@ async function judgeWanted(
     const found = placed.filter(({ artwork }) => wanted.has(artwork));
     const goingOn = await goOn(found, options, judging, progress.looking);
     const { inputs } = goingOn;
+    await folders.begin(listFolders(goingOn, judging));
     progress.begin(inputs.length);
     const judge = chooseJudge(goingOn, judging, io, {
       setUp: {
@@ -108,6 +120,7 @@ async function judgeWanted(
         cwd: io.cwd,
         origins: origins.filter(({ kind }) => kind !== 'fault'),
         givenOnce: listGivenOnce(),
+        folders: folders.list(),
       },
       size,
       started: ({ path }) => progress.started(path),
@@ -137,9 +150,23 @@ async function judgeWanted(
     return { exitCode, run };
   } finally {
     progress.end();
+    await folders.end();
     // Where the request cannot be met, what is under way is in vain.
     ended.abort(new Error('the run ended'));
   }
+}
+
+/** Where what is left to be done goes. */
+function listFolders(
+  { inputs, done }: GoingOn,
+  { cwd, writes, proof, picture }: JudgeOptions,
+): ReadonlySet<string> {
+  const paths = inputs.flatMap(({ artwork, place: { outputs } }) =>
+    outputs === undefined || done.has(artwork)
+      ? []
+      : [writes && outputs.printReady, proof && outputs.proof, picture && outputs.picture],
+  );
+  return new Set(paths.flatMap((path) => (path ? [dirname(resolve(cwd, path))] : [])));
 }
 
 /**

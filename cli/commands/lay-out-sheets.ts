@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import {
   choosePrintReadyFormat,
   DEFAULT_PPI,
@@ -19,6 +19,7 @@ import type { Io } from '../io.ts';
 import { parseLimits } from '../limits.ts';
 import { createInputGuard } from '../output/input-guard.ts';
 import { nameSheets } from '../output/name-sheets.ts';
+import { createOutFolders } from '../output/out-folders.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeOrders } from './judge-orders.ts';
 import { planOrders } from './plan-orders.ts';
@@ -77,6 +78,8 @@ export async function layOutSheets(
           sheets: format === 'pdf' ? Math.min(laid.sheets.length, 1) : laid.sheets.length,
           extension: EXTENSIONS[format],
         });
+  const folders = createOutFolders();
+  await folders.begin(paths.map((path) => dirname(resolve(cwd, path))));
   const driverMirrors = common.printer?.driverMirrors ?? false;
   const sheets = await writeSheets(laid.sheets, paths, {
     format,
@@ -88,7 +91,8 @@ export async function layOutSheets(
     signal,
     guard: createInputGuard(artworks.map(({ origin }) => origin)),
     temps,
-  });
+    folders,
+  }).finally(() => folders.end());
   const run = {
     results,
     driverMirrors,

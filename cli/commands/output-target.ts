@@ -1,7 +1,9 @@
 import { resolve } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
 import type { InputGuard } from '../output/input-guard.ts';
-import { type FolderOption, fileExists, isTaken, publishFile } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
+import type { OutFolders } from '../output/out-folders.ts';
+import { type FolderOption, fileExists, publishFile } from '../output/publish-file.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 
 export interface TargetOptions {
@@ -10,6 +12,7 @@ export interface TargetOptions {
   readonly signal: AbortSignal;
   readonly guard: InputGuard;
   readonly temps: TempFiles;
+  readonly folders: OutFolders;
 }
 
 /** Where a file goes, as it is told; null where none is wanted or may be written, then with the reason if there is one. */
@@ -50,13 +53,14 @@ async function findRefusal(
 export async function publish(
   { path, folderOption }: Target,
   bytes: Uint8Array,
-  { cwd, force, temps, signal }: TargetOptions,
+  { cwd, force, temps, folders, signal }: TargetOptions,
 ): Promise<BlankcheckError | null> {
   if (path === null) return null;
   try {
     await publishFile({ path: resolve(cwd, path), told: path, folderOption }, bytes, {
       replace: force,
       temps,
+      folders,
       signal,
     });
     return null;

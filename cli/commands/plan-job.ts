@@ -9,7 +9,7 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { findBlankByWord } from '../inputs/find-blank-by-word.ts';
 import { planFile, splitName } from '../inputs/plan-file.ts';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import type { PlannedOrder, PlannedSide } from './judge-orders.ts';
 import type { PlannedSheets } from './plan-orders.ts';
 import { readPlacing } from './read-request.ts';

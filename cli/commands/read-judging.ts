@@ -5,6 +5,7 @@ import { createArtworkReader } from '../inputs/read-artworks.ts';
 import type { Io } from '../io.ts';
 import { parseLimits } from '../limits.ts';
 import { createInputGuard } from '../output/input-guard.ts';
+import { createOutFolders, type OutFolders } from '../output/out-folders.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import type { JudgeOptions } from './judge-artwork.ts';
 import { readRequest } from './read-request.ts';
@@ -20,6 +21,7 @@ export async function readJudging(
   { cwd, stdin, interrupt: signal }: Pick<Io, 'cwd' | 'stdin' | 'interrupt'>,
   temps: TempFiles,
   origins: readonly Origin[] | (() => readonly Origin[]),
+  folders: OutFolders = createOutFolders(),
 ): Promise<JudgeOptions> {
   const request = await readRequest(options, cwd, signal);
   const limits = parseLimits(options.limit ?? []);
@@ -44,6 +46,7 @@ export async function readJudging(
     reader: createArtworkReader(stdin, signal, limits.maxBytes),
     guard: createInputGuard(origins),
     temps,
+    folders,
   };
 }
 

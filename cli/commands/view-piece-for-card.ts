@@ -9,7 +9,7 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { readFileBounded } from '../inputs/read-bounded.ts';
 import type { Io } from '../io.ts';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import { readPlacing } from './read-request.ts';
 
 /**

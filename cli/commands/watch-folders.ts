@@ -6,6 +6,7 @@ import { exitCodeOf } from '../exit-code.ts';
 import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
+import { createOutFolders } from '../output/out-folders.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
 import { type Clock, SYSTEM_CLOCK } from '../watch/clock.ts';
@@ -42,6 +43,7 @@ export async function watchFolders(
   say(`watching ${words.map((word) => `"${word}"`).join(', ')}; Ctrl-C ends it`);
   const resting = createRestingFiles();
   const gone = new Set<string>();
+  const outFolders = createOutFolders();
   let summary = NOTHING;
   while (!io.interrupt.aborted) {
     const states = new Map<string, FileState>();
@@ -56,10 +58,12 @@ export async function watchFolders(
     const rested = new Set(resting.look(states, clock.nowMs()));
     if (rested.size > 0) {
       const there = words.filter((word) => !gone.has(word));
-      const judged = await judgePart(command, there, options, io, temps, rested).catch((error: unknown) => {
-        if (io.interrupt.aborted) return null;
-        throw error;
-      });
+      const judged = await judgePart(command, there, options, io, temps, rested, outFolders).catch(
+        (error: unknown) => {
+          if (io.interrupt.aborted) return null;
+          throw error;
+        },
+      );
       if (judged === null) break;
       summary = add(summary, judged);
     }

@@ -2,7 +2,7 @@ import type { Stats } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { hasArtworkName, sniffFormat } from '../../src/index.ts';
-import { RUN_RECORD_NAME } from '../again/run-record.ts';
+import { RUN_RECORD_NAME } from '../output/run-record-name.ts';
 import { expandArchive } from './expand-archive.ts';
 import { planFault, planFile } from './plan-file.ts';
 import type { Expanded } from './planned-artwork.ts';

@@ -1,7 +1,7 @@
 import { readdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import { expandBraces, looksLikeGlob, matchName } from './match-name.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { BlankcheckError, type Ledger, readLedger, showHidden } from '../../src/index.ts';
 import type { TextStream } from '../io.ts';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import { readFileBounded } from './read-bounded.ts';
 
 export const DEFAULT_LEDGER = 'blankcheck-ledger.jsonl';

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import { readFileBounded } from './read-bounded.ts';
 
 /** By their path. Of this process, as its open files are. */

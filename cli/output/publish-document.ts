@@ -2,6 +2,7 @@ import { open, stat } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
 import type { InputGuard } from './input-guard.ts';
+import type { OutFolders } from './out-folders.ts';
 import { type FolderOption, publishFile } from './publish-file.ts';
 import type { TempFiles } from './temp-files.ts';
 
@@ -9,6 +10,7 @@ export interface DocumentOptions {
   readonly cwd: string;
   readonly force: boolean;
   readonly temps: TempFiles;
+  readonly folders?: OutFolders;
   readonly guard: InputGuard;
 }
 
@@ -30,7 +32,7 @@ export interface OwnDocument {
  */
 export async function publishDocument(
   { path: told, option, head, text, mode }: OwnDocument,
-  { cwd, force, temps, guard }: DocumentOptions,
+  { cwd, force, temps, folders, guard }: DocumentOptions,
 ): Promise<BlankcheckError | null> {
   const path = resolve(cwd, told);
   try {
@@ -38,6 +40,7 @@ export async function publishDocument(
     await publishFile({ path, told, folderOption: option }, Buffer.from(text), {
       replace: force || (await begins(path, head)),
       temps,
+      folders,
       ...(mode !== undefined && { mode }),
     });
     return null;

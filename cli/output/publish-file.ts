@@ -1,6 +1,9 @@
-import { link, lstat, mkdir, open, rename } from 'node:fs/promises';
+import { link, open, rename } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
+import { isTaken } from './is-taken.ts';
+import { makeFolder } from './make-folder.ts';
+import type { OutFolders } from './out-folders.ts';
 import { retryWhileBusy, WINDOWS_WAITS_MS } from './retry-while-busy.ts';
 import type { TempFiles } from './temp-files.ts';
 import { tellWhyNotWritten } from './write-failure.ts';
@@ -30,6 +33,8 @@ export interface PublishOptions {
   /** Who may read, write and run it, less what the system's mask takes away; 0o666 by default. @see open(2) */
   readonly mode?: number;
   readonly temps: TempFiles;
+  /** Those that the run began with are not made anew. */
+  readonly folders?: OutFolders | undefined;
   readonly signal?: AbortSignal;
 }
 
@@ -41,11 +46,11 @@ export interface PublishOptions {
 export async function publishFile(
   { path, told, folderOption = '--out' }: PublishedPath,
   bytes: Uint8Array,
-  { replace, temps, signal, mode }: PublishOptions,
+  { replace, temps, folders, signal, mode }: PublishOptions,
 ): Promise<void> {
   const folder = dirname(path);
   try {
-    await makeFolder(folder);
+    if (!(await folders?.expect(folder))) await makeFolder(folder);
     await temps.sweep(folder);
     const temp = temps.create(folder);
     try {
@@ -60,25 +65,6 @@ export async function publishFile(
     if (cause instanceof BlankcheckError) throw cause;
     throw new BlankcheckError('cannot-write', tellWhyNotWritten(told, cause, folderOption), { cause });
   }
-}
-
-/** One level after the other: asked for all at once, Node 20 tries for ever where a file system has no folders to give. */
-async function makeFolder(folder: string): Promise<void> {
-  if (await isTaken(folder)) return;
-  const parent = dirname(folder);
-  if (parent !== folder) await makeFolder(parent);
-  await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
-    // Another run may have made it meanwhile.
-    if (error.code !== 'EEXIST') throw error;
-  });
-}
-
-/** Is there something of this name, be it a link that leads nowhere? */
-export async function isTaken(path: string): Promise<boolean> {
-  return lstat(path).then(
-    () => true,
-    () => false,
-  );
 }
 
 async function writeSynced(

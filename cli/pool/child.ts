@@ -2,6 +2,7 @@ import { BlankcheckError } from '../../src/index.ts';
 import { type JudgeOptions, judgeArtwork } from '../commands/judge-artwork.ts';
 import { readJudging } from '../commands/read-judging.ts';
 import { takeOverGivenOnce } from '../inputs/read-named-file.ts';
+import { createOutFolders } from '../output/out-folders.ts';
 import { createTempFiles } from '../output/temp-files.ts';
 import type { Answer, FromChild, JudgeThis, SetUp, ToChild } from './messages.ts';
 
@@ -40,10 +41,17 @@ function tell(message: FromChild): void {
   process.send?.(message, undefined, undefined, () => undefined);
 }
 
-function setUp({ command, options, cwd, origins, givenOnce }: SetUp): Promise<JudgeOptions> {
+function setUp({ command, options, cwd, origins, givenOnce, folders }: SetUp): Promise<JudgeOptions> {
   takeOverGivenOnce(givenOnce);
   const noInput = { isTTY: false, stop: () => undefined, async *[Symbol.asyncIterator]() {} };
-  return readJudging(command, options, { cwd, stdin: noInput, interrupt: stopped.signal }, temps, origins);
+  return readJudging(
+    command,
+    options,
+    { cwd, stdin: noInput, interrupt: stopped.signal },
+    temps,
+    origins,
+    createOutFolders(folders),
+  );
 }
 
 async function judge({ artwork, place }: JudgeThis): Promise<Answer> {

@@ -2,6 +2,7 @@ import type { ErrorCode } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { JudgedArtwork, JudgedPlace } from '../commands/judge-artwork.ts';
 import type { Origin, PlannedArtwork } from '../inputs/planned-artwork.ts';
+import type { KnownFolders } from '../output/out-folders.ts';
 
 /** What a child is told first: the same words that this process was started with, which it reads by itself. */
 export interface SetUp {
@@ -13,6 +14,8 @@ export interface SetUp {
   readonly origins: readonly Origin[];
   /** What options name and only this process could read, by path. */
   readonly givenOnce: ReadonlyMap<string, Uint8Array>;
+  /** That the run began with. */
+  readonly folders: KnownFolders;
 }
 
 export interface JudgeThis {

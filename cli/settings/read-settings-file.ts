@@ -1,7 +1,7 @@
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { BlankcheckError, nearestIds, parseCommentedJson } from '../../src/index.ts';
 import { readFileBounded } from '../inputs/read-bounded.ts';
-import { isTaken } from '../output/publish-file.ts';
+import { isTaken } from '../output/is-taken.ts';
 import { SETTINGS, type Setting } from './setting-table.ts';
 
 export const SETTINGS_FILE_NAME = 'blankcheck.config.json';

@@ -1,7 +1,7 @@
 import { appendFileSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { RUN_RECORD_NAME } from '../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../cli/output/run-record-name.ts';
 import { makeArt } from './art.ts';
 import { runMain } from './run-main.ts';
 import { listFiles, makeFolder, putFiles } from './temp-folder.ts';

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { expect } from 'vitest';
-import { RUN_RECORD_NAME, readRunRecord } from '../../cli/again/run-record.ts';
+import { readRunRecord } from '../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../cli/output/run-record-name.ts';
 import { readSettingsFile, SETTINGS_FILE_NAME } from '../../cli/settings/read-settings-file.ts';
 import { writeZip } from '../../fixtures/byte-writers/write-zip.ts';
 import {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { PNG } from 'pngjs';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { RUN_RECORD_NAME } from '../../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../../cli/output/run-record-name.ts';
 import { makeArt } from '../art.ts';
 import { listFiles, makeFolder } from '../temp-folder.ts';
 import { buildCommand, runCommand, startCommand } from './built-command.ts';

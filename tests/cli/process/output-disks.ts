@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { RUN_RECORD_NAME } from '../../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../../cli/output/run-record-name.ts';
 import { writePng } from '../../../fixtures/byte-writers/write-png.ts';
 
 /** Opaque pixels that no compression makes small, the same for the same seed: a few of them fill a small disk. */
@@ -16,13 +16,18 @@ export function makeNoise(seed: number, sidePx: number): Uint8Array {
 }
 
 /** A disk in memory, mounted there; null where that is refused, as to all but root and in many containers. */
-export function mountDisk(path: string, options: string): { resize(size: string): void; end(): void } | null {
+export function mountDisk(
+  path: string,
+  options: string,
+): { resize(size: string): void; end(): void; pull(): void } | null {
   mkdirSync(path, { recursive: true });
   const run = (command: string, ...args: string[]) => spawnSync(command, args).status === 0;
   if (process.platform !== 'linux' || !run('mount', '-t', 'tmpfs', '-o', options, 'tmpfs', path)) return null;
   return {
     resize: (size) => void run('mount', '-o', `remount,size=${size}`, path),
     end: () => void run('umount', path),
+    // Also while files on it are open.
+    pull: () => void run('umount', '-l', path),
   };
 }
 

@@ -1,4 +1,4 @@
-import { renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
@@ -105,13 +105,38 @@ describe.each(WAYS)('a folder run %s', (_, run) => {
       const { code, stdout } = await ending;
       const results = resultsOf(stdout);
       expectAllTold(results, PLANTS);
-      const after = left === 'a file' ? new Map<string, string>() : finalFiles(out);
-      expect([...finalFiles(gone).keys(), ...after.keys()].sort()).toEqual(written(results));
-      expect(code).toBe(written(results).length === 40 ? 0 : 1);
-      if (left === 'a file') return expect(written(results).length).toBeLessThan(40);
-      expect(tempsIn(out)).toEqual([]);
+      expect([...finalFiles(gone).keys()].sort()).toEqual(written(results));
+      expect(code).toBe(1);
+      // On a drive that was pulled it would come to lie beneath its mount point.
+      expect(existsSync(out)).toBe(left === 'a file');
+      expect(written(results).length).toBeLessThan(40);
+      if (left === 'a file') return;
       const again = await run([...BEDS, '--json'], cwd);
       expect([again.code, finalFiles(out).size]).toEqual([0, 40]);
     },
   );
+
+  it.for(['disk/out', 'disk'])(
+    'whose drive is pulled leaves nothing beneath it, in %s',
+    async (folder, context) => {
+      const cwd = makeFolder(plants(PLANTS));
+      const disk = mountDisk(join(cwd, 'disk'), 'size=8m');
+      if (disk === null) return context.skip('mounting is refused');
+      const ending = run([...BEDS.slice(0, -1), folder, '--csv', `${folder}/table.csv`, '--json'], cwd);
+      while (finalFiles(join(cwd, folder)).size === 0) await wait(2);
+      disk.pull();
+      const { code, stdout } = await ending;
+      expect(code).toBe(1);
+      expectAllTold(resultsOf(stdout), PLANTS);
+      expect(written(resultsOf(stdout)).length).toBeLessThan(40);
+      expect(readdirSync(join(cwd, 'disk'))).toEqual([]);
+    },
+  );
+
+  it('makes no folder where nothing is written', async () => {
+    const cwd = makeFolder(Object.fromEntries(FEW.map((name) => [name, makeArt([200, 30, 30], 8)])));
+    const { code, stdout } = await run([...BEDS, '--json'], cwd);
+    expect([code, written(resultsOf(stdout))]).toEqual([1, []]);
+    expect(readdirSync(cwd)).toEqual(['beds']);
+  });
 });

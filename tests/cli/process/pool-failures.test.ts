@@ -3,7 +3,7 @@ import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { RUN_RECORD_NAME } from '../../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../../cli/output/run-record-name.ts';
 import { makeArt } from '../art.ts';
 import { makeFolder } from '../temp-folder.ts';
 import { buildCommand, startCommand } from './built-command.ts';

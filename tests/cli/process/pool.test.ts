@@ -2,7 +2,7 @@ import { execFileSync, spawn } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { RUN_RECORD_NAME } from '../../../cli/again/run-record.ts';
+import { RUN_RECORD_NAME } from '../../../cli/output/run-record-name.ts';
 import { writeZip } from '../../../fixtures/byte-writers/write-zip.ts';
 import { makeArt } from '../art.ts';
 import { runMain } from '../run-main.ts';
