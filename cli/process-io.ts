@@ -2,13 +2,19 @@ import type { ReadStream, WriteStream } from 'node:tty';
 import { BlankcheckError } from '../src/index.ts';
 import { printError } from './errors.ts';
 import type { ByteStream, Io, TextStream } from './io.ts';
-import { tellWhyNotWritten } from './output/write-failure.ts';
+import { whyNotWritten } from './output/write-failure.ts';
 
 /** The outside of this process; `lost` is called where standard output could not take the data. */
 export function processIo(interrupt: AbortSignal, lost: () => void): Io {
   const stderr = textTo(process.stderr, () => undefined);
   const stdout = textTo(process.stdout, (error) => {
-    printError(stderr, new BlankcheckError('cannot-write', tellWhyNotWritten('standard output', error)));
+    printError(
+      stderr,
+      new BlankcheckError(
+        'cannot-write',
+        `Cannot write to standard output: ${whyNotWritten(error)}.\nMend that, or send it elsewhere; files that were written are whole.`,
+      ),
+    );
     lost();
   });
   return { stdin: standardInput(), stdout, stderr, env: process.env, cwd: process.cwd(), interrupt };

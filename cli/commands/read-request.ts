@@ -144,5 +144,9 @@ function refuseMarksWithoutSheet({ sheet, omitMarks, dummy }: TypedOptions): voi
 }
 
 function parsePpi(text: string): number {
-  return /^\d+(?:\.\d+)?$/.test(text.trim()) ? Number(text) : Number.NaN;
+  if (/^\d+(?:\.\d+)?$/.test(text.trim())) return Number(text);
+  throw new BlankcheckError(
+    'ppi-out-of-range',
+    `Expected a plain number of pixels per inch for --ppi, received "${text}".\nWrite it in digits and without a unit, such as --ppi 300.`,
+  );
 }

@@ -27,7 +27,7 @@ export async function expandFolder(path: string, folder: string, options: Folder
   const found = new Map<string, Expanded>();
   for (const [name, error] of closed)
     found.set(name, {
-      artworks: [planFault(join(path, name), join(folder, name), cannotRead(error))],
+      artworks: [planFault(join(path, name), join(folder, name), cannotRead(error, 'folder'))],
       passedOver: 0,
     });
   for (const name of names) {

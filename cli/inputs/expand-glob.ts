@@ -33,6 +33,7 @@ async function walk(path: string, parts: readonly string[], cwd: string): Promis
   if (part === '**') {
     const here = rest.length === 0 ? await walk(path, ['*'], cwd) : await walk(path, rest, cwd);
     const below = await list(path, cwd, (name, isFolder) => isFolder && !name.startsWith('.'));
+    if (below === null) return [path];
     const deeper = await Promise.all(below.map((name) => walk(join(path, name), parts, cwd)));
     return [...here, ...deeper.flat()];
   }
@@ -40,14 +41,19 @@ async function walk(path: string, parts: readonly string[], cwd: string): Promis
   if (!looksLikeGlob(part)) return walk(join(path, part), rest, cwd);
   const isMatch = matchName(part);
   const names = await list(path, cwd, (name, isFolder) => isMatch(name) && (rest.length === 0 || isFolder));
+  if (names === null) return [path];
   return (await Promise.all(names.map((name) => walk(join(path, name), rest, cwd)))).flat();
 }
 
+/** null where the folder is there and closed: then it is among what was found itself, and told of. */
 async function list(
   path: string,
   cwd: string,
   wanted: (name: string, isFolder: boolean) => boolean,
-): Promise<readonly string[]> {
-  const entries = await readdir(resolve(cwd, path), { withFileTypes: true }).catch(() => []);
+): Promise<readonly string[] | null> {
+  const entries = await readdir(resolve(cwd, path), { withFileTypes: true }).catch(
+    ({ code }: NodeJS.ErrnoException) => (code === 'ENOENT' || code === 'ENOTDIR' ? [] : null),
+  );
+  if (entries === null) return null;
   return entries.filter((entry) => wanted(entry.name, entry.isDirectory())).map(({ name }) => name);
 }

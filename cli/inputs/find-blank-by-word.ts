@@ -11,6 +11,8 @@ import {
   nearestBlankIds,
   readBlankRecord,
 } from '../../src/index.ts';
+import { notThere } from './not-there.ts';
+import { whyUnusable } from './read-bounded.ts';
 import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
 
 /** A record has some hundred characters; a file far larger is something else (own choice). */
@@ -54,10 +56,7 @@ async function readText(word: string, cwd: string, signal: AbortSignal): Promise
   if (!isSpeltSo && (await isFolder(path))) return null;
   if (!(await isNamedFileThere(path))) {
     if (!isSpeltSo) return null;
-    throw new BlankcheckError(
-      'no-such-file',
-      `The blank file "${word}" is not there.\nCheck the spelling and the folder you are in.`,
-    );
+    throw notThere(`blank file "${word}"`);
   }
   try {
     return new TextDecoder().decode(await readNamedFile(path, signal, MAX_BLANK_BYTES));
@@ -65,7 +64,7 @@ async function readText(word: string, cwd: string, signal: AbortSignal): Promise
     if (!(cause instanceof BlankcheckError)) throw cause;
     throw new BlankcheckError(
       cause.code === 'too-many-bytes' ? 'bad-blank-record' : 'no-such-file',
-      `The blank file "${word}" cannot be used. ${cause.message}`,
+      `The blank file "${word}" cannot be used: ${whyUnusable(cause)}.\nMend that, or name the file of one record of the shape of seeds/blanks.json.`,
       { cause },
     );
   }

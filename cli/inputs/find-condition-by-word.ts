@@ -8,6 +8,7 @@ import {
   type PrintingCondition,
   readCondition,
 } from '../../src/index.ts';
+import { whyUnusable } from './read-bounded.ts';
 import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
 
 /**
@@ -36,8 +37,6 @@ async function readProfileFile(path: string, word: string, signal: AbortSignal):
     return await readNamedFile(path, signal, MAX_CONDITION_BYTES);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
-    throw badCondition(word, lowerFirst(cause.message.replace(/\.\s.*$/s, '')), { cause });
+    throw badCondition(word, whyUnusable(cause), { cause });
   }
 }
-
-const lowerFirst = (text: string) => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;

@@ -56,6 +56,12 @@ export async function readHead(path: string): Promise<Uint8Array> {
   }
 }
 
+/** Why a file that an option names is of no use, as part of a sentence: what mends an artwork does not mend a record. */
+export function whyUnusable({ message }: BlankcheckError): string {
+  const reason = message.replace(/\.\s.*$/s, '');
+  return `${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
+}
+
 const REASONS: Readonly<Record<string, string>> = {
   EACCES: 'you may not read it',
   EPERM: 'you may not read it',
@@ -66,14 +72,14 @@ const REASONS: Readonly<Record<string, string>> = {
   EBUSY: 'another program holds it',
 };
 
-/** Why a file that is there cannot be read. */
-export function cannotRead(cause: unknown): BlankcheckError {
+/** Why a file, or a folder, that is there cannot be read. */
+export function cannotRead(cause: unknown, what: 'file' | 'folder' = 'file'): BlankcheckError {
   const code = (cause as NodeJS.ErrnoException).code;
   const told = code === undefined ? undefined : REASONS[code];
   const reason = told ? `${told} (${code})` : cause instanceof Error ? cause.message : String(cause);
   return new BlankcheckError(
     'cannot-read',
-    `The file cannot be read: ${reason}. Mend that, or copy the file elsewhere.`,
+    `The ${what} cannot be read: ${reason}. Mend that, or leave the ${what} out.`,
     {
       cause,
     },

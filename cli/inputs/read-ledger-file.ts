@@ -2,7 +2,9 @@ import { resolve } from 'node:path';
 import { BlankcheckError, type Ledger, readLedger, showHidden } from '../../src/index.ts';
 import type { TextStream } from '../io.ts';
 import { isTaken } from '../output/is-taken.ts';
-import { readFileBounded } from './read-bounded.ts';
+import { notThere } from './not-there.ts';
+import { readFileBounded, whyUnusable } from './read-bounded.ts';
+import { isNamedFileThere } from './read-named-file.ts';
 
 export const DEFAULT_LEDGER = 'blankcheck-ledger.jsonl';
 
@@ -23,13 +25,14 @@ export async function readLedgerFile(
 ): Promise<Ledger | null> {
   const path = resolve(cwd, word ?? DEFAULT_LEDGER);
   if (word === undefined && !(await isTaken(path))) return null;
+  if (word !== undefined && !(await isNamedFileThere(path))) throw notThere(`ledger "${word}"`);
   try {
     return await readLedger(new TextDecoder().decode(await readFileBounded(path, signal, MAX_LEDGER_BYTES)));
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
     throw new BlankcheckError(
-      cause.code === 'too-many-bytes' || (await isTaken(path)) ? 'bad-ledger' : 'no-such-file',
-      `The ledger "${word ?? DEFAULT_LEDGER}" cannot be used. ${cause.message}`,
+      'bad-ledger',
+      `The ledger "${word ?? DEFAULT_LEDGER}" cannot be used: ${whyUnusable(cause)}.\nMend that, or name another with --ledger.`,
       { cause },
     );
   }

@@ -1,5 +1,4 @@
-import { stat } from 'node:fs/promises';
-import { isTaken } from '../output/is-taken.ts';
+import { lstat, stat } from 'node:fs/promises';
 import { readFileBounded } from './read-bounded.ts';
 
 /** By their path. Of this process, as its open files are. */
@@ -25,7 +24,15 @@ export async function readNamedFile(
 
 /** Whether there is anything to read at a path, or was. */
 export async function isNamedFileThere(path: string): Promise<boolean> {
-  return givenOnce.has(path) || isTaken(path);
+  return givenOnce.has(path) || isThere(path);
+}
+
+/** What may not be looked at is there as far as anybody knows: whoever reads it tells why it cannot be. */
+async function isThere(path: string): Promise<boolean> {
+  return lstat(path).then(
+    () => true,
+    ({ code }: NodeJS.ErrnoException) => code !== 'ENOENT' && code !== 'ENOTDIR' && code !== 'ENAMETOOLONG',
+  );
 }
 
 /** What was given once so far, by path: for another process, which cannot have it. */

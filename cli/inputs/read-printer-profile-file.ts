@@ -7,6 +7,7 @@ import {
   readPrinterProfile,
 } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
+import { whyUnusable } from './read-bounded.ts';
 import { isNamedFileThere, readNamedFile } from './read-named-file.ts';
 
 type ConversionOptions = Pick<TypedOptions, 'printerProfile' | 'intent' | 'blackPointCompensation'>;
@@ -50,7 +51,6 @@ async function readBytes(path: string, word: string, signal: AbortSignal): Promi
     return await readNamedFile(path, signal, MAX_CONDITION_BYTES);
   } catch (cause) {
     if (!(cause instanceof BlankcheckError)) throw cause;
-    const is = cause.message.replace(/\.\s.*$/s, '');
-    throw badPrinterProfile(word, `${is.charAt(0).toLowerCase()}${is.slice(1)}`, { cause });
+    throw badPrinterProfile(word, whyUnusable(cause), { cause });
   }
 }

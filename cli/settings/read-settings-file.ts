@@ -1,6 +1,6 @@
 import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { BlankcheckError, nearestIds, parseCommentedJson } from '../../src/index.ts';
-import { readFileBounded } from '../inputs/read-bounded.ts';
+import { readFileBounded, whyUnusable } from '../inputs/read-bounded.ts';
 import { isTaken } from '../output/is-taken.ts';
 import { SETTINGS, type Setting } from './setting-table.ts';
 
@@ -47,8 +47,12 @@ async function readText(path: string, signal: AbortSignal): Promise<string> {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch (cause) {
     signal.throwIfAborted();
-    const why = cause instanceof BlankcheckError ? cause.message : 'it is no text in UTF-8';
-    throw new BlankcheckError('bad-config', `The settings in "${path}" cannot be used. ${why}`, { cause });
+    const why = cause instanceof BlankcheckError ? whyUnusable(cause) : 'they are no text in UTF-8';
+    throw new BlankcheckError(
+      'bad-config',
+      `The settings in "${path}" cannot be used: ${why}.\nMend that, or give what is there another name: without it the run goes by the other settings.`,
+      { cause },
+    );
   }
 }
 

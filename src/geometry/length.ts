@@ -27,7 +27,7 @@ export function parseLength(text: string, name: string): number {
   if (!match || !Number.isFinite(value)) {
     throw new BlankcheckError(
       'bad-length',
-      `Expected a length with its unit for ${name} (such as 178mm, 17.8cm, 7in or 36pt), received "${text}".${/\d,\d/.test(text) ? ' Write the decimal comma as a point.' : ''}`,
+      `Expected a length with its unit for ${name} (such as 178mm, 17.8cm, 7in or 36pt), received "${text}".${tellComma(text)}`,
     );
   }
   const unit = match[2]?.toLowerCase();
@@ -38,6 +38,12 @@ export function parseLength(text: string, name: string): number {
     );
   }
   return value * MM_PER_UNIT[unit]!;
+}
+
+/** What to say of numbers that are written as much of the world does; nothing where there are none. */
+export function tellComma(text: string): string {
+  const points = text.replace(/(\d),(?=\d)/g, '$1.');
+  return points === text ? '' : ` Write the decimal comma as a point: ${points}.`;
 }
 
 /** The same for a length above zero. @throws also `bad-length` for zero and below. */

@@ -1,5 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
-import { parsePositiveLength } from './length.ts';
+import { parsePositiveLength, tellComma } from './length.ts';
 
 /** A round body as it was measured; what was not measured is left out. mm. */
 export interface MeasuredBody {
@@ -30,6 +30,10 @@ export function looksLikeMeasuredBody(text: string): boolean {
 
 /** Reads the measures of a round body. @throws BlankcheckError `bad-size`, `length-without-unit`, `bad-length`. */
 export function parseMeasuredBody(text: string, name: string): MeasuredBody {
+  // Behind the comma between two measures there is a word.
+  const comma = tellComma(text);
+  if (comma !== '')
+    throw new BlankcheckError('bad-size', `Expected ${name} as ${FORM}, received "${text}".${comma}`);
   const seen = new Set<string>();
   let body: Omit<MeasuredBody, 'kind'> = {};
   for (const part of text.split(',')) {

@@ -1,5 +1,5 @@
 import { BlankcheckError } from '../blankcheck-error.ts';
-import { formatSize, MM_PER_INCH, parseLength, parsePositiveLength } from './length.ts';
+import { formatSize, MM_PER_INCH, parseLength, parsePositiveLength, tellComma } from './length.ts';
 import type { PointMm } from './rectangle.ts';
 
 /** A size as a maker types it: `200x150mm`, `8x10in` or `round:95mm`. */
@@ -14,8 +14,8 @@ const RECT = /^([\d.]+)\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*([\d.]+)\s*(mm|
 /** True where the text can only be meant as a size, a bare number too; then `parseSize` says what is wrong with it. */
 export function looksLikeSize(text: string): boolean {
   return (
-    /^round:|^[\d.]+$/i.test(text) ||
-    /^[\d.]+\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*[\d.]+\s*[a-z"]*$/i.test(text)
+    /^round:|^[\d.,]+$/i.test(text) ||
+    /^[\d.,]+\s*(mm|cm|inch(?:es)?|in|"|pt)?\s*[x×]\s*[\d.,]+\s*[a-z"]*$/i.test(text)
   );
 }
 
@@ -36,7 +36,7 @@ export function parseSize(text: string, name: string): TypedSize {
   if (!match) {
     throw new BlankcheckError(
       'bad-size',
-      `Expected a size for ${name} (such as 200x150mm, 8x10in or round:95mm), received "${text}".`,
+      `Expected a size for ${name} (such as 200x150mm, 8x10in or round:95mm), received "${text}".${tellComma(text)}`,
     );
   }
   const [, width = '', widthUnit, height = '', heightUnit] = match;
@@ -69,7 +69,7 @@ export function parseOffset(text: string, name: string): PointMm {
   if (parts.length !== 2) {
     throw new BlankcheckError(
       'bad-offset',
-      `Expected two lengths for ${name}, right and down (such as 2mm,-1mm), received "${text}".`,
+      `Expected two lengths for ${name}, right and down (such as 2mm,-1mm), received "${text}".${parts.length > 2 ? tellComma(text) : ''}`,
     );
   }
   return { x: parseLength(parts[0]!, name), y: parseLength(parts[1]!, name) };

@@ -11,6 +11,6 @@ export function checkPpi(ppi: number): number {
   if (ppi >= 1 && ppi <= MAX_PPI) return ppi;
   throw new BlankcheckError(
     'ppi-out-of-range',
-    `Expected 1 to ${MAX_PPI} pixels per inch for --ppi, received ${ppi}.`,
+    `Expected 1 to ${MAX_PPI} pixels per inch for --ppi, received ${ppi}.\nGive a number in that range, or leave it out: most printers are sent ${DEFAULT_PPI}.`,
   );
 }

@@ -178,6 +178,54 @@ const cases: Record<string, Case> = {
     code: 2,
     errors: ['bad-condition'],
   },
+  'a blank with a decimal comma': {
+    args: ['pear.png', '--blank', '200,5x200mm'],
+    code: 2,
+    errors: ['bad-size'],
+  },
+  'a sheet with a decimal comma': {
+    args: ['pear.png', ...SHARP, '--sheet', '200,5x300mm'],
+    code: 2,
+    errors: ['bad-size'],
+  },
+  'an offset with a decimal comma': {
+    args: ['pear.png', ...SHARP, '--offset', '2,5mm,1mm'],
+    code: 2,
+    errors: ['bad-offset'],
+  },
+  'settings of 3 MB': {
+    args: ['pear.png', ...SHARP],
+    files: { ...PEAR, 'blankcheck.config.json': `{}${' '.repeat(3_000_000)}` },
+    code: 2,
+    errors: ['bad-config'],
+  },
+  'settings that are a folder': {
+    args: ['pear.png', ...SHARP],
+    files: { ...PEAR, 'blankcheck.config.json/': '' },
+    code: 2,
+    errors: ['bad-config'],
+  },
+  'a blank record of 3 MB': {
+    args: ['pear.png', '--blank', 'mine.json'],
+    files: { ...PEAR, 'mine.json': `{}${' '.repeat(3_000_000)}` },
+    code: 2,
+    errors: ['bad-blank-record'],
+  },
+  'a printer that is not there': {
+    args: ['pear.png', ...SHARP, '--printer', 'mine.json'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
+  'a job that is not there': {
+    args: ['sheet', '--job', 'mine.json'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
+  'a ledger that is not there': {
+    args: ['history', '--ledger', 'mine.jsonl'],
+    code: 2,
+    errors: ['no-such-file'],
+  },
   'a printer profile that is not there': {
     args: ['pear.png', ...SHARP, '--printer-profile', 'mine.icc'],
     code: 2,

@@ -77,10 +77,12 @@ describe('parseSize', () => {
     ['0x5mm', 'bad-length'],
     ['tile', 'bad-size'],
     ['5x5x5mm', 'bad-size'],
+    ['200,5x200mm', 'bad-size'],
+    ['round:95,5mm', 'bad-length'],
   ])('refuses %s as %s', (text, code) => expect(codeOf(() => parseSize(text, '--blank'))).toBe(code));
 
   it('tells a size from a catalogue id', () => {
-    expect(['200x200mm', '8x10', 'round:3in', '8x10ft'].every(looksLikeSize)).toBe(true);
+    expect(['200x200mm', '8x10', 'round:3in', '8x10ft', '200,5x200mm'].every(looksLikeSize)).toBe(true);
     expect(['tile-ceramic-6x8in', 'mug-11oz', './10x10.json'].some(looksLikeSize)).toBe(false);
   });
 });
