@@ -1,15 +1,13 @@
 import { familyOf } from './catalogue/catalogue.ts';
 import type { PicturedArtwork, PrintRequest } from './check-artwork.ts';
-import { findDarkAreas } from './checks/dark-areas.ts';
 import type { PrintPicture } from './checks/define-check.ts';
-import { takeGamutCensus } from './checks/gamut-census.ts';
-import { gamutTableOf, proofTableOf } from './conditions/colour-tables.ts';
+import { proofTableOf } from './conditions/colour-tables.ts';
 import type { PrinterConversion } from './conditions/printer-conversion.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
 import { resample } from './formats/resample.ts';
-import { encodeGrayPng, encodeSmallPng, encodeWebp } from './formats/write-small-picture.ts';
+import { encodeSmallPng, encodeWebp } from './formats/write-small-picture.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
@@ -25,15 +23,13 @@ import type { Background, PrintPlan } from './prepare/step.ts';
 import { composeArtwork, composeUnconverted } from './prepare-artwork.ts';
 import { proofWrap } from './proof-wrap.ts';
 import { wholeOf } from './raster/pad.ts';
-import { shareOfMask } from './raster/share-of-mask.ts';
-import type { PieceView, ViewedPicture } from './reports/html/piece-view.ts';
+import type { PieceView } from './reports/html/piece-view.ts';
+import { viewMasks } from './view-masks.ts';
 
 /** Longer side of a picture on a page: sharp on a phone, and 200 of them stay far under 30 MB (own choice). */
 const LONGER_SIDE_PX = 480;
 /** That of the art in a picture by itself, which is nearly as wide (own choice). */
 const PICTURE_SIDE_PX = 960;
-/** That of a mask: stripes are drawn over it, whose own rim need not be fine (own choice). */
-const MASK_SIDE_PX = 240;
 /** Capitals under the sides of a round body, in pixels of its picture (own choice). */
 const CAPITALS_PX = 9;
 
@@ -191,39 +187,4 @@ async function viewProof(
     : strip;
   const boxMm = { ...frame.originMm, width: raster.widthPx / perMm, height: raster.heightPx / perMm };
   return { mediaType: 'image/webp', bytes: await encodeWebp(raster), boxMm, onBlank: wrap === null };
-}
-
-async function viewMasks(
-  { ownColours }: Pick<Artwork, 'ownColours'>,
-  picture: PrintPicture,
-  { condition, conversion }: ViewPieceOptions,
-): Promise<Pick<PieceView, 'outOfGamut' | 'dark'>> {
-  const source = ownColours?.profile ?? SRGB_PROFILE;
-  const { mask } = takeGamutCensus(picture.raster, gamutTableOf(condition.profile, source));
-  const { dark, shadow } = findDarkAreas({
-    picture,
-    source,
-    condition,
-    conversion: conversion ?? null,
-  });
-  return {
-    outOfGamut: await viewMask(mask, picture),
-    dark: await viewMask(
-      dark.map((isDark, at) => isDark | shadow[at]!),
-      picture,
-    ),
-  };
-}
-
-async function viewMask(
-  mask: Uint8Array,
-  { raster: { widthPx, heightPx }, originMm, pixelMm }: PrintPicture,
-): Promise<ViewedPicture | null> {
-  const by = Math.max(1, Math.ceil(Math.max(widthPx, heightPx) / MASK_SIDE_PX));
-  const shares = shareOfMask(mask, widthPx, by);
-  if (shares === null) return null;
-  // The last cells may reach beyond the picture.
-  const cellMm = pixelMm * by;
-  const boxMm = { ...originMm, width: shares.widthPx * cellMm, height: shares.heightPx * cellMm };
-  return { mediaType: 'image/png', bytes: await encodeGrayPng(shares), boxMm };
 }

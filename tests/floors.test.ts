@@ -54,6 +54,7 @@ const ABOVE = new Set([
   'report-artwork.ts',
   'suit-artwork.ts',
   'version.ts',
+  'view-masks.ts',
   'view-piece.ts',
 ]);
 
