@@ -103,9 +103,15 @@ async function tryLink(temp: string, path: string): Promise<'linked' | 'taken' |
   }
 }
 
+/** These name the file itself, and replace without force what is of their own kind. */
+const NAMES_FILE: ReadonlySet<FolderOption> = new Set(['--csv', '--report', '--page']);
+
 export function fileExists(path: string, folderOption: FolderOption = '--out'): BlankcheckError {
+  const [doubt, other] = NAMES_FILE.has(folderOption)
+    ? ['it is nothing that this option wrote before', 'name']
+    : ['it may be of another size or other art', 'folder'];
   return new BlankcheckError(
     'file-exists',
-    `"${path}" is there already and was left as it is: it may be of another size or other art. Add --force to replace it, or give another folder with ${folderOption}.`,
+    `"${path}" is there already and was left as it is: ${doubt}. Add --force to replace it, or give another ${other} with ${folderOption}.`,
   );
 }
