@@ -45,7 +45,6 @@ export async function expandArchive(path: string, file: string, signal: AbortSig
     });
   }
   const grouped = [...groupFormats(artworks)];
-  passedOver += artworks.length - grouped.length;
   if (archive.damage) grouped.push(planFault(path, file, archive.damage));
   return { artworks: grouped, passedOver };
 }

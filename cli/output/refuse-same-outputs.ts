@@ -1,3 +1,4 @@
+import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { BlankcheckError } from '../../src/index.ts';
 import type { OutputPaths } from './output-paths.ts';
@@ -9,7 +10,7 @@ interface Documents {
 
 /**
  * Before anything is judged: a table or a page that would take the place of another file of the same run, also where only
- * capitals tell the names apart, as on most disks they do not.
+ * capitals tell the names apart, as on most disks they do not; or whose own name is none of a file.
  * @throws BlankcheckError `bad-option`
  */
 export function refuseSameOutputs(
@@ -32,6 +33,7 @@ export function refuseSameOutputs(
     ['--report', report],
   ] as const) {
     if (typeof path !== 'string') continue;
+    refuseNoFile(option, path, resolve(cwd, path));
     const other = taken.get(keyOf(path));
     if (other !== undefined)
       throw new BlankcheckError(
@@ -40,4 +42,17 @@ export function refuseSameOutputs(
       );
     take(path, `what ${option} writes`);
   }
+}
+
+function refuseNoFile(option: string, path: string, resolved: string): void {
+  if (path === '-')
+    throw new BlankcheckError(
+      'bad-option',
+      `${option} writes a file, and "-" names none.\nName one, or use --json for other programs; ./- is a file of that name.`,
+    );
+  if (statSync(resolved, { throwIfNoEntry: false })?.isDirectory())
+    throw new BlankcheckError(
+      'bad-option',
+      `"${path}" of ${option} is a folder, and ${option} writes a file.\nName a file in it.`,
+    );
 }

@@ -40,7 +40,12 @@ export function runPool(
   );
   // Whoever waits for one of them is told.
   for (const ending of endings.values()) ending.catch(() => undefined);
-  void sortLargestFirst(waiting).then((sorted) => runLanes(sorted, options));
+  sortLargestFirst(waiting)
+    .then((sorted) => runLanes(sorted, options))
+    // A fault of ours must end the run, not leave it waiting.
+    .catch((error: unknown) => {
+      for (const { settle } of waiting) settle(Promise.reject(error));
+    });
   return endings;
 }
 

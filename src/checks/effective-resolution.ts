@@ -102,5 +102,10 @@ function phrase({ code, actual, expected, facts }: Finding, effect: string): str
   const remedy = facts.prepared
     ? 'Start from the original art'
     : `${smaller ? `Print it ${smaller} (${facts.aimPpi} ppi, ${words.aim}), or get` : 'Get'} a file with ${larger} times as many pixels each way`;
-  return `${what} ${Math.floor(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min} ${words.least}: ${effect}. ${remedy}.`;
+  return `${what} ${tellPpi(actual!.value)} pixels per inch at this print size, expected at least ${expected!.min} ${words.least}: ${effect}. ${remedy}.`;
+}
+
+/** Rounded down, as for the limits; a tenth where a whole number would say nothing. */
+function tellPpi(ppi: number): number {
+  return ppi < 10 ? Math.floor(ppi * 10) / 10 : Math.floor(ppi);
 }

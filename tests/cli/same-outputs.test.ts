@@ -15,9 +15,12 @@ describe('outputs of one run under one name', () => {
     [`prepare --out out --report ${PRINT.toUpperCase()}`, 2],
     ['prepare --out out --csv list.txt --report ./list.txt', 2],
     ['prepare --out out --csv list.csv --report list.html', 0],
+    ['prepare --out out --csv -', 2],
+    ['prepare --out out --report ./beds', 2],
+    ['prepare --out out --csv ./-', 0],
     [`check --csv ${PRINT}`, 0],
   ])('%s: exit code %d', async (words, code) => {
-    const cwd = makeFolder({ 'pear.png': makeArt([220, 0, 0], 300) });
+    const cwd = makeFolder({ 'pear.png': makeArt([220, 0, 0], 300), 'beds/notes.txt': '' });
     const [command, ...options] = words.split(' ');
     const run = await runMain([command!, 'pear.png', '--blank', '20x20mm', '--force', ...options], { cwd });
     expect(run.code).toBe(code);
