@@ -45,6 +45,15 @@ describe('a grid on which all the places lie', () => {
     }
   });
 
+  it('has one place at each point, though rounding a half may go either way', () => {
+    const ends = Array.from({ length: 60 }, (_, k) => 2.5 * k);
+    expect(findPixelGrid(ends.map(Math.floor), MOST)).toBeCloseTo(2.5, 1);
+    const eitherWay = ends.map((end, k) => (k % 4 === 1 ? Math.ceil(end) : Math.floor(end)));
+    expect(findPixelGrid(eitherWay, MOST)).toBeCloseTo(2.5, 1);
+    const both = [...new Set(ends.flatMap((end) => [Math.floor(end), Math.ceil(end)]))];
+    expect(findPixelGrid(both, MOST)).toBeNull();
+  });
+
   it('is not believed of so few places that chance may put them there', () => {
     const few = changesOf(3, 7).slice(0, 14);
     expect(few.length * Math.log(3)).toBeLessThan(Math.log(1e7));

@@ -51,7 +51,7 @@ it('tells by how much sharp and ImageMagick enlarged photographs, to 20 %', {
       }
   }
   console.info([JSON.stringify(counts), ...wrong].join('\n'));
-  // Of 864 the check tells 852, all of them rightly; half of the others are soft along the rows by motion.
+  // Of 864 the check tells 852, all of them rightly; 10 of the others are of one photograph, soft along its rows by motion.
   for (const [found, mostUnknown] of [
     [counts.alone, 0.12],
     [counts.heard, 0.05],
