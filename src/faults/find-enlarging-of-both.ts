@@ -12,7 +12,7 @@ export interface EnlargingOfBoth {
 const MOST_LINES = 128;
 /** Estimates of the two directions that differ by less are one: what an estimate may be off by. */
 const SAME = 1.2;
-/** Where one direction is as fine as its pixels, the other is too: by less than this nobody stretches art one way (own choice, by the tables). */
+/** Where one direction has steps as sharp as its pixels, the other was not enlarged either: by less than this nobody stretches art one way (own choice, by the tables). */
 const ONE_WAY = 2.2;
 
 interface Seen {
@@ -35,7 +35,9 @@ function seeAlong(raster: Raster, axis: 'x' | 'y'): Seen {
   const found = findEnlarging(luma);
   if (found !== null || raster.model !== 'rgb') return { lines: luma, found };
   const green = readLumaLines(raster, axis, MOST_LINES, 'green');
-  return { lines: green, found: findEnlarging(green) };
+  const seen = findEnlarging(green);
+  // Compression leaves more of its own in one colour than in luma: that alone is no detail.
+  return { lines: green, found: seen?.by === 'nothing' && !seen.isPlain ? null : seen };
 }
 
 /** What a direction says, having heard what the other does. */
@@ -44,8 +46,11 @@ function hear(own: Seen, other: Seen): Enlarging | null {
   if (found !== null && heard !== null && isSame(found, heard)) return found;
   const isOpen = found === null || (found.by === 'interpolation' && (!found.isPlain || isMore(heard, found)));
   if (isOpen && heard?.by === 'interpolation' && isEnlargedBy(own.lines, heard.factor)) return heard;
-  if (found?.by !== 'interpolation') return found;
-  const isFine = heard?.by === 'nothing';
+  if (found === null || found.by === 'repeated-pixels') return found;
+  // Neither of two that are unsure is believed against the other.
+  if (found.by === 'nothing')
+    return !found.isPlain && heard?.by === 'interpolation' && !heard.isPlain ? null : found;
+  const isFine = heard?.by === 'nothing' && heard.isPlain;
   if (found.isPlain && !(isFine && found.factor < ONE_WAY)) return found;
   if (isFine) return heard;
   return isEnlargedBy(other.lines, found.factor) ? found : null;

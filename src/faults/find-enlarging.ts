@@ -11,7 +11,7 @@ export interface Enlarging {
   /** Pixels for each that carries detail of its own; 1 where each does. */
   readonly factor: number;
   readonly by: 'repeated-pixels' | 'interpolation' | 'nothing';
-  /** Whether it is so plain that it may be believed though the other direction says nothing of it. */
+  /** Whether it is so plain that it may be believed though the other direction says nothing of it, or something else. */
   readonly isPlain: boolean;
 }
 
@@ -53,8 +53,10 @@ export function findEnlarging(lines: LumaLines): Enlarging | null {
   if (repeated !== null)
     return hasManyTones(lines) ? { factor: repeated, by: 'repeated-pixels', isPlain: true } : null;
   const patches = findDetailPatches(lines, MOST_PATCHES);
-  const fine: Enlarging = { factor: 1, by: 'nothing', isPlain: true };
-  if (patches.length < LEAST_PATCHES) return hasSharpSteps(lines) ? fine : null;
+  const isSharp = hasSharpSteps(lines);
+  // What compression adds looks like detail of single pixels too, sharp steps do not come of it.
+  const fine: Enlarging = { factor: 1, by: 'nothing', isPlain: isSharp };
+  if (patches.length < LEAST_PATCHES) return isSharp ? fine : null;
   const few = patches.filter((_, i) => i % Math.ceil(patches.length / FIRST_PATCHES) === 0);
   const right = [WITHOUT_PERIOD, ...findEnlargingPeriods(lines)]
     .map((factor) => glanceAtFactor(few, factor))
@@ -67,9 +69,9 @@ export function findEnlarging(lines: LumaLines): Enlarging | null {
   if (first !== undefined) {
     const factor = multipleOf(first, patches);
     const isPlain = patches.length >= PLAIN_PATCHES && first.dip > PLAIN_DIP && first.left < PLAIN_LEFT;
-    return factor >= SPREADS && hasSharpSteps(lines) ? fine : { factor, by: 'interpolation', isPlain };
+    return factor >= SPREADS && isSharp ? fine : { factor, by: 'interpolation', isPlain };
   }
-  return leftOf(patches, prepareSampling(SINGLE)) > LEAST_OF_SINGLE || hasSharpSteps(lines) ? fine : null;
+  return isSharp || leftOf(patches, prepareSampling(SINGLE)) > LEAST_OF_SINGLE ? fine : null;
 }
 
 /** Whether samples at every `factor` pixels explain the lines as well as they do where that is known from elsewhere. */

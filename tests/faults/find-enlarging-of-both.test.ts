@@ -5,7 +5,7 @@ import { cropRaster } from '../../src/raster/crop.ts';
 import { readLumaLines } from '../../src/raster/luma-lines.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 import { paintLeaves } from '../leafy-art.ts';
-import { scaled, stretched } from '../photo-like-art.ts';
+import { scaled, stretched, throughJpeg } from '../photo-like-art.ts';
 import { paintRaster, type Rgba } from '../pictures.ts';
 
 const leaves = paintLeaves();
@@ -46,6 +46,13 @@ describe('by how much both directions of a picture were enlarged', () => {
     expect(found.x!.factor).toBeCloseTo(2.5, 1);
     expect(found.y!.factor).toBeCloseTo(2.5, 1);
     expect(isSameOfBoth(found)).toBe(true);
+  });
+
+  it('is not told to be none by what compression added', async () => {
+    for (const quality of [95, 85, 75]) {
+      const found = findEnlargingOfBoth(await throughJpeg(await scaled(petals, 2.5, 'cubic'), quality));
+      for (const one of [found.x, found.y]) expect(one?.factor ?? 2.5).toBeCloseTo(2.5, 1);
+    }
   });
 
   it('is none where one direction is as fine as its pixels, but for a plain stretch', async () => {

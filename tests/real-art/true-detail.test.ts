@@ -64,7 +64,7 @@ it('tells by how much sharp and ImageMagick enlarged photographs, to 20 %', {
   expect(counts.check.finer).toBe(0);
   // What nobody enlarged is fine, or not known: never coarse.
   expect(counts.untouched.coarser).toBe(0);
-  expect(counts.untouched.right).toBeGreaterThan(paths.length * 0.85);
+  expect(counts.untouched.right).toBeGreaterThan(paths.length * 0.6);
 });
 
 it('never tells that flat art is coarser than it is, by more than 20 %', {
