@@ -50,9 +50,18 @@ function refuseNoFile(option: string, path: string, resolved: string): void {
       'bad-option',
       `${option} writes a file, and "-" names none.\nName one, or use --json for other programs; ./- is a file of that name.`,
     );
-  if (statSync(resolved, { throwIfNoEntry: false })?.isDirectory())
+  if (isFolder(resolved))
     throw new BlankcheckError(
       'bad-option',
       `"${path}" of ${option} is a folder, and ${option} writes a file.\nName a file in it.`,
     );
+}
+
+/** What cannot be looked at is told of when it is written. */
+function isFolder(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }

@@ -46,7 +46,7 @@ export default defineCheck<Inputs>({
     if (unplacedPictures === 0) return { findings, facts };
     return {
       findings,
-      skip: `${unplacedPictures} picture(s) inside the drawing, in a pattern or a mask, could not be measured`,
+      skip: `${unplacedPictures === 1 ? 'a picture' : `${unplacedPictures} pictures`} inside the drawing, in a pattern or a mask, could not be measured`,
     };
   },
   phrases: {

@@ -28,6 +28,6 @@ export default defineCheck<VectorFacts | null>({
     'live-text': ({ facts }) =>
       `The drawing has ${facts.textElements === 1 ? '1 piece' : `${facts.textElements} pieces`} of live lettering, drawn with the fonts of this machine. Turn lettering into outlines in the program the drawing came from, or check it letter by letter.`,
     'outside-reference': ({ facts }) =>
-      `The drawing points to ${facts.references} thing(s) outside itself, which were not loaded (first: ${facts.first}). Embed them, or export a PNG.`,
+      `The drawing points to ${facts.references === 1 ? `something outside itself, which was not loaded (${facts.first}). Embed it` : `${facts.references} things outside itself, which were not loaded (first: ${facts.first}). Embed them`}, or export a PNG.`,
   },
 });

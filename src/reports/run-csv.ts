@@ -1,7 +1,8 @@
 import { type CsvCell, renderCsv } from './csv.ts';
 import type { ArtworkReport } from './report.ts';
+import { findCoarserPpi } from './resolution-words.ts';
 import { showHidden } from './visible-text.ts';
-import { findCoarserPpi, findWorst, sortByAttention } from './worst-finding.ts';
+import { findWorst, sortByAttention } from './worst-finding.ts';
 
 const COLUMNS: Readonly<Record<string, (report: ArtworkReport) => CsvCell>> = {
   // A name is one line, whatever it holds.

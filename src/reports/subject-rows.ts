@@ -21,7 +21,7 @@ export function subjectRows({
     ['Blank', tellBlank(blank)],
     ['Print size', print],
     ...(development ? [['Flat paper', tellPaper(development)] as const] : []),
-    ...(effectivePpi ? [['Resolution', `${tellPpi(effectivePpi)} at that size`] as const] : []),
+    ...(effectivePpi ? [['Resolution', tellResolution(artwork.format, effectivePpi)] as const] : []),
   ];
 }
 
@@ -44,8 +44,14 @@ function tellBlank({ id, widthMm, heightMm, printable }: ArtworkReport['blank'])
   return `${id}, ${formatSize(widthMm, heightMm)}${part}`;
 }
 
+type Ppi = NonNullable<ArtworkReport['effectivePpi']>;
+
+function tellResolution(format: ArtworkReport['artwork']['format'], ppi: Ppi): string {
+  return format === 'svg' ? 'vector: drawn as fine as it is printed' : `${tellPpi(ppi)} at that size`;
+}
+
 /** Rounded down, so that 149.96 never reads as the 150 it falls short of. */
-function tellPpi({ x, y }: { readonly x: number; readonly y: number }): string {
+function tellPpi({ x, y }: Ppi): string {
   const [across, down] = [x, y].map((ppi) => Math.floor(ppi * 10 + 1e-6) / 10);
   return across === down ? `${across} ppi` : `${across} x ${down} ppi`;
 }

@@ -1,9 +1,10 @@
 import { formatSize } from '../geometry/length.ts';
 import { type Page, paint } from './page.ts';
 import type { ArtworkReport } from './report.ts';
+import { tellResolution } from './resolution-words.ts';
 import { VERDICT_STYLES, VERDICT_WORDS } from './verdict-words.ts';
 import { showHidden } from './visible-text.ts';
-import { findCoarserPpi, findWorst, sortByAttention } from './worst-finding.ts';
+import { findWorst, sortByAttention } from './worst-finding.ts';
 
 const HEADS = ['Verdict', 'Size', 'ppi', 'Worst finding', 'File'] as const;
 
@@ -22,7 +23,7 @@ export function renderRunTable(reports: readonly ArtworkReport[], page: Page): s
         report.placementMm
           ? formatSize(report.placementMm.width, report.placementMm.height).replace(/ \(.*/, '')
           : '-',
-        tellPpi(report),
+        tellResolution(report)?.replace(' ppi', '') ?? '-',
         findWorst(report) ?? '-',
         showHidden(report.artwork.path),
       ],
@@ -42,10 +43,4 @@ export function renderRunTable(reports: readonly ArtworkReport[], page: Page): s
 
 function pad(text: string, width: number, column: number): string {
   return HEADS[column] === 'ppi' ? text.padStart(width) : text.padEnd(width);
-}
-
-function tellPpi(report: ArtworkReport): string {
-  const ppi = findCoarserPpi(report);
-  // Down, so that none crosses a limit.
-  return ppi === null ? '-' : String(Math.floor(ppi));
 }

@@ -24,9 +24,3 @@ export function sortByAttention<Report extends Pick<ArtworkReport, 'status' | 'e
   const rank = ({ status, error }: Report) => URGENCY.indexOf(status) - (error ? 0.5 : 0);
   return [...reports].sort((a, b) => rank(a) - rank(b));
 }
-
-/** The resolution of the coarser axis; null where there is none, or where none can be told, as of a drawing. */
-export function findCoarserPpi({ effectivePpi }: Pick<ArtworkReport, 'effectivePpi'>): number | null {
-  const ppi = effectivePpi === null ? Number.NaN : Math.min(effectivePpi.x, effectivePpi.y);
-  return Number.isFinite(ppi) ? ppi : null;
-}

@@ -1,5 +1,6 @@
 import { formatSize } from '../../geometry/length.ts';
-import { findCoarserPpi, findWorst } from '../worst-finding.ts';
+import { tellResolution } from '../resolution-words.ts';
+import { findWorst } from '../worst-finding.ts';
 import { shown, shownName } from './markup.ts';
 import type { PagePiece } from './piece-article.ts';
 import { thumbnail } from './piece-figures.ts';
@@ -9,9 +10,8 @@ import { verdictBadge, verdictOf } from './verdict-badge.ts';
 export function contactSheet(pieces: readonly { readonly piece: PagePiece; readonly id: string }[]): string {
   const items = pieces.map(({ piece: { report, view }, id }) => {
     const { placementMm, artwork } = report;
-    const ppi = findCoarserPpi(report);
     const size = placementMm ? formatSize(placementMm.width, placementMm.height) : '';
-    const facts = [size, ppi === null ? '' : `${Math.floor(ppi)} ppi`, findWorst(report) ?? '']
+    const facts = [size, tellResolution(report) ?? '', findWorst(report) ?? '']
       .filter((fact) => fact !== '')
       .map((fact) => `<span>${shown(fact)}</span>`);
     return `<li class="${verdictOf(report)}"><a href="#${id}">${thumbnail(view, id)}<span class="name">${shownName(artwork.path)}</span></a>${verdictBadge(report)}<p class="facts">${facts.join(' ')}</p></li>`;

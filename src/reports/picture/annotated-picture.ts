@@ -11,7 +11,7 @@ import { VERDICT_SHAPES, VERDICT_TITLES, verdictOf } from '../html/verdict-badge
 import { type Found, listFound } from '../list-found.ts';
 import { phraseFinding } from '../phrase.ts';
 import type { ArtworkReport } from '../report.ts';
-import { findCoarserPpi } from '../worst-finding.ts';
+import { tellResolution } from '../resolution-words.ts';
 import { PICTURE_STYLE } from './picture-style.ts';
 import { pathData, setLines } from './set-lines.ts';
 
@@ -78,11 +78,11 @@ function header(report: ArtworkReport): Part {
   const words = line(VERDICT_TITLES[verdict], MARGIN, TITLE, `words ${verdict}`, 62);
   const name = line(report.artwork.path, words.bottom + 8, TEXT, 'text');
   const { blank, placementMm } = report;
-  const ppi = findCoarserPpi(report);
+  const resolution = tellResolution(report);
   const facts = [
     `${blank.id}, ${formatSize(blank.widthMm, blank.heightMm)}`,
     ...(placementMm ? [`art ${formatSize(placementMm.width, placementMm.height)}`] : []),
-    ...(ppi === null ? [] : [`${Math.floor(ppi)} ppi`]),
+    ...(resolution === null ? [] : [resolution]),
   ].join('; ');
   const told = paragraph(facts, name.bottom, 'quiet', 0, 2);
   return { markup: [icon, words.markup, name.markup, told.markup].join(''), bottom: told.bottom + 16 };
