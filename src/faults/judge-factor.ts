@@ -16,6 +16,7 @@ const KERNEL_PATCHES = 4;
 const FITTING_SHARE = 0.7;
 /** What may be left of a patch, codes: beyond, the samples explain nothing (own choice). */
 const MOST_LEFT = 3;
+/** So far to either side a factor is compared with others (own choice). */
 const BESIDE = 0.06;
 /** What rounding leaves of luma, codes: the weights of ITU-R BT.709-6 on three errors of 1 / sqrt 12. What is below it tells nothing. */
 const ROUNDING = Math.hypot(0.2126, 0.7152, 0.0722) / Math.sqrt(12);
