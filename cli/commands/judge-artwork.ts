@@ -108,9 +108,19 @@ export async function judgeArtwork(
     report: tellInsteadOf(preflighted.report, read.insteadOf, read.unreadableBeside),
   };
   const written = await publishPrint(judged, printTarget, options);
-  const proofed = await publishProof(written, judged, proofTarget, options);
-  const report = await publishPicture(proofed, judged.largeView, pictureTarget, options);
+  const proofed = await publishProof(written, judged, proofTarget, unlessBegun(written, options));
+  const report = await publishPicture(
+    proofed,
+    judged.largeView,
+    pictureTarget,
+    unlessBegun(proofed, options),
+  );
   return { report, view: judged.view };
+}
+
+/** Once one of its files has its name an artwork is finished, interrupted or not: what is written is told. */
+function unlessBegun({ output, proof }: ArtworkReport, options: JudgeOptions): JudgeOptions {
+  return output || proof ? { ...options, signal: new AbortController().signal } : options;
 }
 
 /** Starts and does not wait, so that nothing here keeps the bytes. */

@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { createTempFiles, type TempFiles } from '../../cli/output/temp-files.ts';
 import { writeZip } from '../../fixtures/byte-writers/write-zip.ts';
 import type { RunReport } from '../../src/index.ts';
 import { findSchemaFaults } from '../reports/report-schema.ts';
@@ -192,6 +193,38 @@ describe('the report for people', () => {
 });
 
 describe('a run that is interrupted', () => {
+  it.each([
+    ['finishes an artwork of which a file has its name', 1, ['pear.40x40mm.png', 'pear.40x40mm.proof.png']],
+    ['tells of no artwork of which none has', 0, []],
+  ])('%s, and tells all that it wrote', async (_, whenRemoved, written) => {
+    const cwd = makeFolder({ 'pear.png': ART });
+    const interrupt = new AbortController();
+    const files = createTempFiles();
+    let removed = 0;
+    const stopWhen = () => removed === whenRemoved && interrupt.abort({ interruptedBy: 'SIGINT' });
+    const temps: TempFiles = {
+      ...files,
+      create(folder) {
+        stopWhen();
+        return files.create(folder);
+      },
+      async remove(path) {
+        await files.remove(path);
+        removed += 1;
+        stopWhen();
+      },
+    };
+    const words = ['pear.png', ...SHARP, '--out', 'o', '--proof', 'o', '--picture', 'o', '--json'];
+    const { code, stdout } = await runMain(words, { cwd, temps, interrupt: interrupt.signal });
+    expect(code).toBe(130);
+    const { results } = JSON.parse(stdout) as RunReport;
+    const told = results.flatMap(({ output, proof, picture }) => [output, proof, picture]);
+    const paths = told.flatMap((file) => (file && 'path' in file ? [file.path] : []));
+    expect(listFiles(cwd).filter((name) => name !== 'pear.png')).toEqual([...paths].sort());
+    expect(paths).toEqual(expect.arrayContaining(written.map((name) => `o/${name}`)));
+    expect(paths).toHaveLength(written.length === 0 ? 0 : 3);
+  });
+
   it('before it began does nothing', async () => {
     const cwd = makeFolder({ 'a.png': ART });
     const interrupt = AbortSignal.abort({ interruptedBy: 'SIGTERM' });

@@ -1,6 +1,6 @@
 import type { ByteStream, Io } from '../../cli/io.ts';
 import { main } from '../../cli/main.ts';
-import { createTempFiles } from '../../cli/output/temp-files.ts';
+import { createTempFiles, type TempFiles } from '../../cli/output/temp-files.ts';
 
 export interface MainRun {
   readonly code: number;
@@ -13,12 +13,19 @@ export interface MainOptions {
   readonly stdin?: string | Uint8Array;
   readonly env?: Readonly<Record<string, string>>;
   readonly interrupt?: AbortSignal;
+  readonly temps?: TempFiles;
 }
 
 /** Runs the command line in this process, with everything outside it given and caught. No colours, 80 columns. */
 export async function runMain(
   argv: readonly string[],
-  { cwd, stdin = '', env = {}, interrupt = new AbortController().signal }: MainOptions,
+  {
+    cwd,
+    stdin = '',
+    env = {},
+    interrupt = new AbortController().signal,
+    temps = createTempFiles(),
+  }: MainOptions,
 ): Promise<MainRun> {
   const out: string[] = [];
   const err: string[] = [];
@@ -30,7 +37,7 @@ export async function runMain(
     cwd,
     interrupt,
   };
-  const code = await main(argv, io, createTempFiles());
+  const code = await main(argv, io, temps);
   return { code, stdout: out.join(''), stderr: err.join('') };
 }
 
