@@ -1,5 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
 import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
+import { isNear, listDesignRows } from './design-rows.ts';
 import { boxOfPart, findVisibleParts, type VisibleParts } from './visible-parts.ts';
 
 export interface StrayLimits {
@@ -56,54 +57,6 @@ function markSmall({ count, left, right, top, bottom }: VisibleParts, sizePx: nu
   for (let i = 0; i < count; i += 1)
     if (right[i]! - left[i]! <= sizePx && bottom[i]! - top[i]! <= sizePx) small[i] = 1;
   return small;
-}
-
-/** Runs of the design, row by row: those of row y are first[y] to before first[y + 1]. */
-interface DesignRows {
-  readonly first: Int32Array;
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-}
-
-function listDesignRows({ runs, partOfRun }: VisibleParts, small: Uint8Array, heightPx: number): DesignRows {
-  const first = new Int32Array(heightPx + 1);
-  for (let i = 0; i < runs.count; i += 1) if (small[partOfRun[i]!] === 0) first[runs.y[i]! + 1]! += 1;
-  for (let y = 0; y < heightPx; y += 1) first[y + 1]! += first[y]!;
-  const from = new Int32Array(first[heightPx]!);
-  const to = new Int32Array(first[heightPx]!);
-  let at = 0;
-  for (let i = 0; i < runs.count; i += 1) {
-    if (small[partOfRun[i]!] === 1) continue;
-    from[at] = runs.from[i]!;
-    to[at] = runs.to[i]!;
-    at += 1;
-  }
-  return { first, from, to };
-}
-
-function isNear(parts: VisibleParts, part: number, design: DesignRows, distancePx: number): boolean {
-  const [top, bottom] = [parts.top[part]!, parts.bottom[part]!];
-  const lowest = Math.min(design.first.length - 2, Math.ceil(bottom - 1 + distancePx));
-  for (let y = Math.max(0, Math.floor(top - distancePx)); y <= lowest; y += 1) {
-    // Rows between a speck and the design: touching rows have none.
-    const rows = y < top ? top - y - 1 : Math.max(0, y - bottom);
-    if (rows >= distancePx) continue;
-    const reach = Math.sqrt(distancePx ** 2 - rows ** 2);
-    if (hasRun(design, y, parts.left[part]! - reach, parts.right[part]! + reach)) return true;
-  }
-  return false;
-}
-
-/** Whether a run of row y lies within the open interval. */
-function hasRun({ first, from, to }: DesignRows, y: number, left: number, right: number): boolean {
-  let low = first[y]!;
-  let high = first[y + 1]!;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (to[middle]! <= left) low = middle + 1;
-    else high = middle;
-  }
-  return low < first[y + 1]! && from[low]! < right;
 }
 
 /** Takes out the solid specks of some size where they are several. */

@@ -1,5 +1,5 @@
 import type { LightnessCells } from '../raster/lightness-cells.ts';
-import type { Lattice } from './lattice.ts';
+import { areaOf, type LatticeSteps } from './lattice-points.ts';
 import { findRepeatPlaces, type RepeatPlaces } from './repeat-places.ts';
 
 /** Correlation from which two repeats look alike (own choice). */
@@ -28,42 +28,27 @@ export interface Fold {
  * Lays all repeats over one another, in two halves, of which each says what is expected in the other. `contrast` is the
  * local contrast of the cells. Of a picture without any contrast `sameness` and `through` are NaN.
  */
-export function foldOnto(steps: Lattice['steps'], cells: LightnessCells, contrast: Float64Array): Fold {
-  const { width, height, values } = cells;
+export function foldOnto(steps: LatticeSteps, cells: LightnessCells, contrast: Float64Array): Fold {
   const places = findRepeatPlaces(steps, cells);
-  const { half, placeOf } = places;
-  const sums = new Float64Array(2 * half);
-  const squares = new Float64Array(2 * half);
-  const lightness = new Float64Array(2 * half);
-  const lightnessSquares = new Float64Array(2 * half);
-  const counts = new Float64Array(2 * half);
-  for (let cell = 0; cell < placeOf.length; cell += 1) {
-    const place = placeOf[cell]!;
-    const [value, light] = [contrast[cell]!, values[cell]!];
-    sums[place]! += value;
-    squares[place]! += value * value;
-    counts[place]! += 1;
-    lightness[place]! += light;
-    lightnessSquares[place]! += light * light;
-  }
-  const area = Math.abs(steps[0][0] * steps[1][1] - steps[0][1] * steps[1][0]);
-  const expected = sums.map((_, place) => {
-    const other = (place + half) % (2 * half);
-    return sums[other]! / Math.max(1, counts[other]!);
-  });
-  const likenesses = listLikenesses(places, contrast, expected, area / 2);
-  const times = (width * height) / area;
+  const { half } = places;
+  const sums = sumUp(places, cells.values, contrast);
+  const area = areaOf(steps);
+  const likenesses = listLikenesses(places, contrast, expectedFrom(sums, half), area / 2);
+  const times = (cells.width * cells.height) / area;
   const of = (list: Float64Array, i: number) => list[i]! + list[half + i]!;
-  const variance = squares.reduce((sum, square) => sum + square, 0) / contrast.length;
-  const means = Float64Array.from({ length: half }, (_, i) => of(sums, i) / Math.max(1, of(counts, i)));
+  const { counts, lightness, lightnessSquares } = sums;
+  const variance = sums.squares.reduce((sum, square) => sum + square, 0) / contrast.length;
+  const means = Float64Array.from(
+    { length: half },
+    (_, i) => of(sums.contrast, i) / Math.max(1, of(counts, i)),
+  );
   const ofMeans = means.reduce((sum, mean, i) => sum + of(counts, i) * mean * mean, 0) / contrast.length;
   const deviation = (i: number) =>
     Math.sqrt(Math.max(0, of(lightnessSquares, i) / of(counts, i) - (of(lightness, i) / of(counts, i)) ** 2));
   const well = [...means.keys()].filter((i) => of(counts, i) >= 3);
   const strokes = well.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
-  const behind = meanOf(
-    well.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans)).map(deviation),
-  );
+  const beside = well.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans));
+  const behind = meanOf(beside.map(deviation));
   return {
     times: likenesses.length,
     agree: meanOf(likenesses.map((likeness) => (likeness > ALIKE ? 1 : 0))),
@@ -72,6 +57,46 @@ export function foldOnto(steps: Lattice['steps'], cells: LightnessCells, contras
     through: lowTenth(strokes.map(deviation)) / behind,
     strength: meanOf(strokes.map((i) => Math.abs(means[i]!))),
   };
+}
+
+/** Over all cells that lie at one place of a repeat, for the places of both halves. */
+interface PlaceSums {
+  readonly counts: Float64Array;
+  readonly contrast: Float64Array;
+  /** Of contrast. */
+  readonly squares: Float64Array;
+  readonly lightness: Float64Array;
+  readonly lightnessSquares: Float64Array;
+}
+
+function sumUp(
+  { half, placeOf }: RepeatPlaces,
+  lightnessOf: LightnessCells['values'],
+  contrastOf: Float64Array,
+): PlaceSums {
+  const counts = new Float64Array(2 * half);
+  const contrast = new Float64Array(2 * half);
+  const squares = new Float64Array(2 * half);
+  const lightness = new Float64Array(2 * half);
+  const lightnessSquares = new Float64Array(2 * half);
+  for (let cell = 0; cell < placeOf.length; cell += 1) {
+    const place = placeOf[cell]!;
+    const [value, light] = [contrastOf[cell]!, lightnessOf[cell]!];
+    counts[place]! += 1;
+    contrast[place]! += value;
+    squares[place]! += value * value;
+    lightness[place]! += light;
+    lightnessSquares[place]! += light * light;
+  }
+  return { counts, contrast, squares, lightness, lightnessSquares };
+}
+
+/** Mean contrast at each place, taken from the other half: no repeat is held against itself. */
+function expectedFrom({ contrast, counts }: PlaceSums, half: number): Float64Array {
+  return contrast.map((_, place) => {
+    const other = (place + half) % (2 * half);
+    return contrast[other]! / Math.max(1, counts[other]!);
+  });
 }
 
 /** Correlation of each repeat of more than `least` cells with what is expected at its places; of flat ones none. */

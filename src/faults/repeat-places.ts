@@ -1,5 +1,5 @@
 import type { LightnessCells } from '../raster/lightness-cells.ts';
-import type { Lattice } from './lattice.ts';
+import type { LatticeSteps } from './lattice-points.ts';
 
 /** Places of a repeat that are told apart along each side: one for one and a half cells (own choice). */
 const PLACES = { least: 8, most: 40, cells: 1.5 } as const;
@@ -15,7 +15,7 @@ export interface RepeatPlaces {
 
 /** The places of a picture's cells on a lattice of these steps, the first of which begins at the top left cell. */
 export function findRepeatPlaces(
-  [long, short]: Lattice['steps'],
+  [long, short]: LatticeSteps,
   { width, height }: LightnessCells,
 ): RepeatPlaces {
   const determinant = long[0] * short[1] - long[1] * short[0];

@@ -1,5 +1,6 @@
 import { halveCells, type LightnessCells } from '../raster/lightness-cells.ts';
-import { findLattice, type Shift } from './lattice.ts';
+import { findLattice } from './lattice.ts';
+import type { LatticeSteps } from './lattice-points.ts';
 import { measureLocalContrast } from './local-contrast.ts';
 import { foldOnto } from './overlay-fold.ts';
 import { measureSelfLikeness } from './self-likeness.ts';
@@ -7,7 +8,7 @@ import { measureSelfLikeness } from './self-likeness.ts';
 /** Something half transparent that comes back again and again over art which does not. */
 export interface RepeatedOverlay {
   /** From one to the next, in cells: two directions, the longer first. */
-  readonly steps: readonly [Shift, Shift];
+  readonly steps: LatticeSteps;
   /** How many of them lie on the picture. */
   readonly times: number;
   /** How far its strokes stand out from what is around them, L*, mean. */
