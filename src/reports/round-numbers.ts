@@ -1,4 +1,5 @@
 import type { Quantity, Range } from '../checks/finding.ts';
+import type { RectMm } from '../geometry/rectangle.ts';
 
 /**
  * A millionth of a millimetre or of a pixel per inch: far below anything that can be printed, far above the noise of
@@ -18,6 +19,11 @@ export function roundNumbers(data: unknown): unknown {
   if (Array.isArray(data)) return data.map((entry) => roundNumbers(entry));
   if (typeof data !== 'object' || data === null) return data;
   return Object.fromEntries(Object.entries(data).map(([key, value]) => [key, roundNumbers(value)]));
+}
+
+/** Its four numbers and nothing else that it may carry. */
+export function roundRect({ x, y, width, height }: RectMm): object {
+  return roundNumbers({ x, y, width, height });
 }
 
 /**

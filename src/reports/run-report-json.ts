@@ -1,11 +1,8 @@
 import type { CheckDefinition } from '../checks/define-check.ts';
-import type { Finding, Outcome } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { PieceCost } from '../costing/cost-of-piece.ts';
-import type { RectMm } from '../geometry/rectangle.ts';
-import type { MarkName } from '../sheet/marks/mark-request.ts';
-import type { PagePlan } from '../sheet/page-plan.ts';
-import { phraseFinding } from './phrase.ts';
+import { outcomeJsonOf } from './outcome-json.ts';
+import { pagePlanJsonOf } from './page-plan-json.ts';
 import type {
   ArtworkReport,
   DevelopmentReport,
@@ -15,7 +12,7 @@ import type {
   RunReport,
   Summary,
 } from './report.ts';
-import { roundBeside, roundNumbers } from './round-numbers.ts';
+import { roundNumbers, roundRect } from './round-numbers.ts';
 import { sheetsJsonOf } from './sheets-json.ts';
 import { escapeJsonText } from './visible-text.ts';
 
@@ -63,7 +60,7 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     },
     status: report.status,
     error: error && { code: error.code, message: error.message },
-    contentBoxPx: report.contentBoxPx && rectOf(report.contentBoxPx),
+    contentBoxPx: report.contentBoxPx && roundRect(report.contentBoxPx),
     blank: roundNumbers({
       id: blank.id,
       widthMm: blank.widthMm,
@@ -73,15 +70,15 @@ function resultOf(report: ArtworkReport, checks: readonly CheckDefinition[]): ob
     }),
     ...(report.printer && { printer: printerOf(report.printer) }),
     ...(report.colours && { colours: report.colours }),
-    placementMm: report.placementMm && rectOf(report.placementMm),
+    placementMm: report.placementMm && roundRect(report.placementMm),
     ...(report.copiesMm && { copiesMm: roundNumbers(report.copiesMm) }),
     ...(report.development && { development: developmentOf(report.development) }),
-    inkedMm: report.inkedMm && rectOf(report.inkedMm),
+    inkedMm: report.inkedMm && roundRect(report.inkedMm),
     effectivePpi: effectivePpi && pairOf(effectivePpi),
-    outcomes: report.outcomes.map((outcome) => outcomeOf(outcome, checks)),
+    outcomes: report.outcomes.map((outcome) => outcomeJsonOf(outcome, checks)),
     mends: report.mends.map(mendOf),
     plan: roundNumbers(report.plan),
-    ...(report.sheet && { sheet: sheetOf(report.sheet) }),
+    ...(report.sheet && { sheet: pagePlanJsonOf(report.sheet) }),
     ...(report.cost && { cost: costJsonOf(report.cost) }),
     output: output && outputOf(output),
     proof: proof && proofOf(proof),
@@ -107,75 +104,10 @@ function developmentOf({ kind, rectangleErrorMm: { rim, foot }, ...paper }: Deve
   return roundNumbers({ kind, ...lengths, rectangleErrorMm: { rim, foot }, widthMm, heightMm });
 }
 
-function outcomeOf(outcome: Outcome, checks: readonly CheckDefinition[]): object {
-  const { check, status } = outcome;
-  switch (status) {
-    case 'passed':
-      return { check, status, ...(outcome.facts && { facts: roundNumbers(outcome.facts) }) };
-    case 'found':
-      return {
-        check,
-        status,
-        findings: outcome.findings.map((finding) => findingOf(check, finding, checks)),
-      };
-    case 'skipped':
-      return { check, status, reason: outcome.reason };
-    case 'broken':
-      return { check, status, error: outcome.error };
-  }
-}
-
-function findingOf(check: string, finding: Finding, checks: readonly CheckDefinition[]): object {
-  const { code, severity, actual, expected, place, facts } = finding;
-  return {
-    code,
-    severity,
-    message: phraseFinding(check, finding, checks),
-    ...(actual && expected
-      ? roundBeside(actual, expected)
-      : roundNumbers({ ...(actual && { actual }), ...(expected && { expected }) })),
-    ...(place && { place: { px: rectOf(place.px), mm: rectOf(place.mm) } }),
-    facts: roundNumbers(facts),
-    ...pageOf(check, code),
-  };
-}
-
-/** Where the package explains it; a check of somebody else's has no page here. */
-function pageOf(check: string, code: string): object {
-  const explained = CHECKS.some(({ id, codes }) => id === check && Object.hasOwn(codes, code));
-  return explained ? { page: `docs/findings/${check}.md#${code}` } : {};
-}
-
 function mendOf({ inventedMm, ...report }: MendReport): object {
   const { mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended } = report;
   const invented = inventedMm === undefined ? {} : { inventedMm };
   return roundNumbers({ mend, areaMm2, pixels, largestDeltaE00, largestAlpha, mended, ...invented });
-}
-
-function sheetOf({ paper, orientation, sizeMm, printableMm, pieces, marks }: PagePlan): object {
-  const named = ({ mark, piece, side, axis }: MarkName) => ({
-    mark,
-    ...(piece !== undefined && { piece }),
-    ...(side && { side }),
-    ...(axis && { axis }),
-  });
-  return {
-    paper,
-    orientation,
-    ...roundNumbers({ widthMm: sizeMm.width, heightMm: sizeMm.height }),
-    printableMm: rectOf(printableMm),
-    pieces: pieces.map(({ turn, outlineMm, bleedMm }) => ({
-      turn,
-      outlineMm: rectOf(outlineMm),
-      bleedMm: rectOf(bleedMm),
-    })),
-    marks: marks.shown.map((shown) => ({
-      ...named(shown),
-      boxMm: rectOf(shown.boxMm),
-      ...(shown.lengthMm !== undefined && { lengthMm: shown.lengthMm }),
-    })),
-    droppedMarks: marks.dropped.map((dropped) => ({ ...named(dropped), reason: dropped.reason })),
-  };
 }
 
 function outputOf({ path, widthPx, heightPx, widthMm, heightMm, ppi, mirrored }: PrintReadyOutput): object {
@@ -197,10 +129,6 @@ function proofOf({ path, widthPx, heightPx, ppi, marked }: ProofOutput): object 
 function pictureOf(picture: NonNullable<ArtworkReport['picture']>): object {
   if ('error' in picture) return { error: { code: picture.error.code, message: picture.error.message } };
   return { path: picture.path, widthPx: picture.widthPx, heightPx: picture.heightPx };
-}
-
-function rectOf({ x, y, width, height }: RectMm): object {
-  return roundNumbers({ x, y, width, height });
 }
 
 function pairOf({ x, y }: { readonly x: number; readonly y: number }): object {

@@ -1,5 +1,4 @@
-import type { RectMm } from '../geometry/rectangle.ts';
-import { roundNumbers } from './round-numbers.ts';
+import { roundNumbers, roundRect } from './round-numbers.ts';
 import type { SheetReport, SheetsReport } from './sheets-report.ts';
 import { countDropped } from './text-sheets.ts';
 
@@ -19,15 +18,15 @@ function sheetOf({ page, pieces, error, output }: SheetReport, index: number): o
     paper,
     orientation,
     ...roundNumbers({ widthMm: sizeMm.width, heightMm: sizeMm.height }),
-    printableMm: rectOf(printableMm),
+    printableMm: roundRect(printableMm),
     pieces: pieces.map(({ artwork, blank, copy, mirroredDesign }, at) => {
       const { outlineMm, bleedMm, turn } = page.pieces[at]!;
       return {
         artwork,
         blank,
         copy,
-        placeMm: rectOf(outlineMm),
-        bleedMm: rectOf(bleedMm),
+        placeMm: roundRect(outlineMm),
+        bleedMm: roundRect(bleedMm),
         turn,
         mirroredDesign,
       };
@@ -38,15 +37,11 @@ function sheetOf({ page, pieces, error, output }: SheetReport, index: number): o
       ...(speaksOf && { pieces: [...speaksOf] }),
       ...(side && { side }),
       ...(axis && { axis }),
-      boxMm: rectOf(boxMm),
+      boxMm: roundRect(boxMm),
       ...(lengthMm !== undefined && { lengthMm }),
     })),
     droppedMarks: countDropped(marks.dropped).map(({ mark, reason, count }) => ({ mark, reason, count })),
     error: error && { code: error.code, message: error.message },
     output: output && roundNumbers({ ...output }),
   };
-}
-
-function rectOf({ x, y, width, height }: RectMm): object {
-  return roundNumbers({ x, y, width, height });
 }
