@@ -63,6 +63,7 @@ export type {
 export { LIMITS, type LimitName, type Limits, limitsWith } from './formats/limits.ts';
 export { type PrintRecord, readPrintRecord } from './formats/print-record.ts';
 export { sniffFormat } from './formats/sniff.ts';
+export { type HashedStandIn, STAND_IN_BYTES, type StandIn } from './formats/stand-in.ts';
 export type { Development, DevelopmentAsked } from './geometry/development.ts';
 export {
   formatLength,
@@ -134,8 +135,9 @@ export { surveyRaster } from './raster/survey-raster.ts';
 export { type ReadOptions, readArtwork } from './read-artwork.ts';
 export { badCondition, MAX_CONDITION_BYTES, readCondition } from './read-condition.ts';
 export { readForPrint } from './read-for-print.ts';
+export type { ArtworkSource } from './read-or-report.ts';
 export { badPrinterProfile, type PrinterProfileOptions, readPrinterProfile } from './read-printer-profile.ts';
-export { reportUnreadable } from './report-artwork.ts';
+export { reportUnreadable, type UnreadableSource } from './report-artwork.ts';
 export { renderBlankList } from './reports/blank-list-text.ts';
 export { sizeInWords } from './reports/body-words.ts';
 export { renderCalibration } from './reports/calibration-text.ts';

@@ -1,19 +1,15 @@
 import { setImmediate } from 'node:timers/promises';
-import { BlankcheckError } from './blankcheck-error.ts';
-import { familyOf } from './catalogue/catalogue.ts';
 import { conditionFor, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import { findPage, showsOnPaper } from './find-page.ts';
-import type { Artwork } from './formats/artwork.ts';
 import type { RectMm } from './geometry/rectangle.ts';
 import type { Sector } from './geometry/sector.ts';
 import { arcWithBleedOf, paperBoxesOf } from './job/paper.ts';
-import { resolveBlank } from './job/resolve-blank.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import { type ComposedPrint, composeArtwork } from './prepare-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
-import { readForPrint } from './read-for-print.ts';
-import { reportChecked, reportUnreadable } from './report-artwork.ts';
+import { type ArtworkSource, readOrReport } from './read-or-report.ts';
+import { reportChecked } from './report-artwork.ts';
 import { labelPiece } from './reports/piece-label.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { rollOf } from './roll-paper.ts';
@@ -52,21 +48,15 @@ export interface JudgePieceOptions extends ReadOptions {
  * @throws BlankcheckError of kind `usage` for a request that cannot be met, the signal's reason when it was aborted.
  */
 export async function judgePiece(
-  source: { readonly path: string; readonly bytes: Uint8Array },
+  source: ArtworkSource,
   asked: PrintRequest,
   options: JudgePieceOptions = {},
 ): Promise<JudgedPiece> {
-  resolveBlank(asked, familyOf(asked.blank));
   const condition = await conditionFor(asked);
   const whileDecoding = () => warmColourTables(condition.profile, asked.conversion);
-  let given: Artwork;
-  try {
-    given = await readForPrint(source.bytes, asked, { ...options, whileDecoding });
-  } catch (error) {
-    if (error instanceof BlankcheckError && error.kind === 'artwork')
-      return { report: reportUnreadable(source, error, asked), printed: null };
-    throw error;
-  }
+  const read = await readOrReport(source, asked, { ...options, whileDecoding });
+  if ('report' in read) return { report: read.report, printed: null };
+  const given = read.artwork;
   const { artwork, mends, request: mended } = await mendArtwork(given, { ...asked, condition }, options);
   const request = { ...mended, condition };
   const pictured = await pictureArtwork(artwork, request, options);

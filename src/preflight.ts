@@ -1,6 +1,4 @@
 import { setImmediate } from 'node:timers/promises';
-import { BlankcheckError } from './blankcheck-error.ts';
-import { familyOf } from './catalogue/catalogue.ts';
 import {
   conditionFor,
   judgePicture,
@@ -15,7 +13,6 @@ import type { CostInputs } from './costing/cost-inputs.ts';
 import { costOfPiece } from './costing/cost-of-piece.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
-import { resolveBlank } from './job/resolve-blank.ts';
 import { composePdf, composePdfPiece } from './lay-out-pdf.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
@@ -30,8 +27,8 @@ import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts'
 import { bareRaster } from './raster/bare.ts';
 import { measureInkCoverage } from './raster/ink-coverage.ts';
 import type { ReadOptions } from './read-artwork.ts';
-import { readForPrint } from './read-for-print.ts';
-import { reportChecked, reportUnreadable } from './report-artwork.ts';
+import { type ArtworkOrReport, type ArtworkSource, readOrReport } from './read-or-report.ts';
+import { reportChecked } from './report-artwork.ts';
 import type { PieceView } from './reports/html/piece-view.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
@@ -72,7 +69,7 @@ export interface Preflight {
  * @throws BlankcheckError of kind `usage` for a request that cannot be met, the signal's reason when it was aborted.
  */
 export function preflight(
-  source: { readonly path: string; readonly bytes: Uint8Array },
+  source: ArtworkSource,
   request: PrintRequest,
   options: PreflightOptions = { write: false },
 ): Promise<Preflight> {
@@ -96,13 +93,13 @@ async function judgeWhenRead(
 }
 
 interface ReadSource {
-  readonly read: { readonly artwork: Artwork } | { readonly report: ArtworkReport };
+  readonly read: ArtworkOrReport;
   readonly condition: PrintingCondition;
   readonly format: PrintReadyFormat;
 }
 
 async function startReading(
-  source: { readonly path: string; readonly bytes: Uint8Array },
+  source: ArtworkSource,
   request: PrintRequest,
   options: PreflightOptions,
 ): Promise<ReadSource> {
@@ -111,23 +108,6 @@ async function startReading(
   const condition = await conditionFor(request);
   const whileDecoding = () => warmColourTables(condition.profile, request.conversion);
   return { read: await readOrReport(source, request, { ...options, whileDecoding }), condition, format };
-}
-
-async function readOrReport(
-  source: { readonly path: string; readonly bytes: Uint8Array },
-  request: PrintRequest,
-  options: ReadOptions,
-): Promise<ReadSource['read']> {
-  // Before any byte is read: a request that cannot be met costs no decoding.
-  resolveBlank(request, familyOf(request.blank));
-  try {
-    return { artwork: await readForPrint(source.bytes, request, options) };
-  } catch (error) {
-    if (error instanceof BlankcheckError && error.kind === 'artwork') {
-      return { report: reportUnreadable(source, error, request) };
-    }
-    throw error;
-  }
 }
 
 type JudgedRequest = PrintRequest & { readonly condition: PrintingCondition };

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { familyOf } from './catalogue/catalogue.ts';
 import { type CheckedArtwork, isForPrinter, type PrintRequest } from './check-artwork.ts';
-import type { Artwork } from './formats/artwork.ts';
+import type { Artwork, ArtworkFormat } from './formats/artwork.ts';
 import { sniffFormat } from './formats/sniff.ts';
 import { findInkedPart } from './job/find-inked-part.ts';
 import type { BlankInHand } from './job/job.ts';
@@ -10,9 +10,18 @@ import { type Mended, reportMends } from './mend-artwork.ts';
 import type { ArtworkReport } from './reports/report.ts';
 import { statusOf } from './reports/status.ts';
 
-/** The report of an artwork that could not be read; `bytes` is null where not one byte could be had. */
+export interface UnreadableSource {
+  readonly path: string;
+  /** null where not one byte could be had. */
+  readonly bytes: Uint8Array | null;
+  /** Of bytes that are no longer there, with their format. */
+  readonly sha256?: string;
+  readonly format?: ArtworkFormat | null;
+}
+
+/** The report of an artwork that could not be read. */
 export function reportUnreadable(
-  source: { readonly path: string; readonly bytes: Uint8Array | null },
+  source: UnreadableSource,
   error: { readonly code: string; readonly message: string },
   request: PrintRequest,
 ): ArtworkReport {
@@ -20,8 +29,8 @@ export function reportUnreadable(
   return {
     artwork: {
       path: source.path,
-      sha256: bytes && createHash('sha256').update(bytes).digest('hex'),
-      format: bytes && sniffFormat(bytes),
+      sha256: source.sha256 ?? (bytes && createHash('sha256').update(bytes).digest('hex')),
+      format: source.format ?? (bytes && sniffFormat(bytes)),
       widthPx: null,
       heightPx: null,
       statedPpi: null,

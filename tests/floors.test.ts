@@ -47,6 +47,7 @@ const ABOVE = new Set([
   'read-artwork.ts',
   'read-condition.ts',
   'read-for-print.ts',
+  'read-or-report.ts',
   'prepare-artwork.ts',
   'proof-artwork.ts',
   'proof-wrap.ts',

@@ -89,6 +89,7 @@ const NAMES = [
   'searchBlanks',
   'sizeInWords',
   'sniffFormat',
+  'STAND_IN_BYTES',
   'statusOf',
   'summarise',
   'surveyRaster',

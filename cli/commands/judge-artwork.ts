@@ -125,11 +125,11 @@ function unlessBegun({ output, proof }: ArtworkReport, options: JudgeOptions): J
 
 /** Starts and does not wait, so that nothing here keeps the bytes. */
 function start(
-  { artwork, bytes }: ReadFormat,
+  { artwork, bytes, standIn }: ReadFormat,
   request: PrintRequest,
   options: PreflightOptions,
 ): Promise<Preflight> {
-  return preflight({ path: artwork.path, bytes: bytes.take() }, request, options);
+  return preflight({ path: artwork.path, bytes: bytes.take(), standIn }, request, options);
 }
 
 async function publishPrint(

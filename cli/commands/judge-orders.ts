@@ -86,7 +86,7 @@ async function judgeSide(
     return { report: tellInsteadOf(report, namesBeside(artwork, artwork.formats)), printed: null };
   }
   if (skipOwn && read.bytes.look(readPrintRecord)) return null;
-  const source = { path: read.artwork.path, bytes: read.bytes.take() };
+  const source = { path: read.artwork.path, bytes: read.bytes.take(), standIn: read.standIn };
   const judged = await judgePiece(source, request, { anyway, signal, limits });
   return { ...judged, report: tellInsteadOf(judged.report, read.insteadOf, read.unreadableBeside) };
 }

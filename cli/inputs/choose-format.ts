@@ -5,8 +5,10 @@ import {
   BlankcheckError,
   type Limits,
   readArtwork,
+  type StandIn,
   surveyRaster,
 } from '../../src/index.ts';
+import { findFileAtRest } from './file-at-rest.ts';
 import type { PlannedArtwork } from './planned-artwork.ts';
 import type { ArtworkReader } from './read-artworks.ts';
 
@@ -14,6 +16,8 @@ import type { ArtworkReader } from './read-artworks.ts';
 export interface ReadFormat {
   readonly artwork: PlannedArtwork;
   readonly bytes: BytesOnce;
+  /** The file that the bytes were read from, as it was before; null where it is none of its own. */
+  readonly standIn: StandIn | null;
   readonly insteadOf: readonly string[];
   /** Those among them that were found to be unreadable. */
   readonly unreadableBeside: readonly string[];
@@ -65,8 +69,12 @@ export async function readBestFormat(
   options: { readonly limits: Partial<Limits>; readonly signal: AbortSignal },
 ): Promise<ReadFormat> {
   const { formats = [artwork] } = artwork;
-  if (formats.length === 1)
-    return { artwork, bytes: once(await reader.read(artwork)), insteadOf: [], unreadableBeside: [] };
+  if (formats.length === 1) {
+    const { origin } = artwork;
+    const standIn = origin.kind === 'file' ? await findFileAtRest(origin.file) : null;
+    const bytes = once(await reader.read(artwork));
+    return { artwork, bytes, standIn, insteadOf: [], unreadableBeside: [] };
+  }
   let best: Whole | null = null;
   const unreadable: PlannedArtwork[] = [];
   for (const candidate of byPromise(formats)) {
@@ -87,6 +95,8 @@ export async function readBestFormat(
   return {
     artwork: chosen.artwork,
     bytes: once(chosen.bytes),
+    // Formats of one art come out of archives.
+    standIn: null,
     insteadOf: namesBeside(chosen.artwork, formats),
     unreadableBeside: namesBeside(
       chosen.artwork,

@@ -1,5 +1,5 @@
 import { stat } from 'node:fs/promises';
-import { findHeaderSize, type HeaderSize } from '../../src/index.ts';
+import { findHeaderSize, type HeaderSize, STAND_IN_BYTES } from '../../src/index.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import { readHead } from '../inputs/read-bounded.ts';
 import { IDLE_BYTES } from './pool-size.ts';
@@ -31,7 +31,10 @@ export async function findMemoryNeed(artwork: PlannedArtwork, fileBytes: number)
   }
   // Opening a pipe that nobody writes to waits for ever.
   if (origin.kind !== 'file' || fileBytes === 0) return IDLE_BYTES;
-  return IDLE_BYTES + needOf(fileBytes, findHeaderSize(await readHead(origin.file)));
+  const size = findHeaderSize(await readHead(origin.file));
+  // A large one is let go before its pixels come.
+  const isLetGo = size !== null && fileBytes >= STAND_IN_BYTES;
+  return IDLE_BYTES + (isLetGo ? Math.max(fileBytes, needOf(0, size)) : needOf(fileBytes, size));
 }
 
 function needOf(bytes: number, size: HeaderSize | null): number {

@@ -17,7 +17,7 @@ export interface OpenPicture {
   /** 1…8; 1 when the file says nothing. */
   readonly orientation: number;
   readonly exif: Uint8Array | undefined;
-  /** A pipeline over the bytes that leaves device samples as they are: the library never converts colour. */
+  /** A pipeline over the file that leaves device samples as they are: the library never converts colour. */
   readonly pipeline: () => Sharp;
 }
 
@@ -33,18 +33,20 @@ const COLOUR_SAMPLES: Readonly<Record<ColourModel, number>> = { gray: 1, rgb: 3,
 const DEPTHS: Readonly<Record<string, 8 | 16>> = { uchar: 8, ushort: 16 };
 
 /**
- * Opens the picture with the decoder and holds its size against the limits.
+ * Opens the picture, its bytes or the path of its file, with the decoder and holds its size against the limits. Of a path,
+ * the library's memory of what it read before is switched off for this process: a changed file had its old pixels.
  * @throws `too-many-pixels`, `unsupported-format` (samples or channels that are no gray, RGB or CMYK), `damaged`
  */
 export async function openPicture(
   format: OpenPicture['format'],
-  bytes: Uint8Array,
+  source: Uint8Array | string,
   limits: Limits,
 ): Promise<OpenPicture> {
   const { default: sharp } = await import('sharp');
+  if (typeof source === 'string') sharp.cache(false);
   const options: SharpOptions = { failOn: 'warning', limitInputPixels: limits.maxPixels, pages: 1 };
   const pipeline: OpenPicture['pipeline'] = () =>
-    sharp(bytes, { ...options, ignoreIcc: true })
+    sharp(source, { ...options, ignoreIcc: true })
       .autoOrient()
       .timeout(libraryTimeout(limits.maxSeconds));
   const header = await pipeline()

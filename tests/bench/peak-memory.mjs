@@ -1,9 +1,10 @@
 // Prints how many bytes the process needed at its peak above its idle state with the library loaded.
 // Arguments: the picture, and `colours` for a job with all that is done to colours, or `sheet`; or `wrap` for the way round
-// a tapered tumbler; or `big` for all of its memory, above the limit of pixels; or `flat`, the size of a flat blank and the width of the art on it in mm.
+// a tapered tumbler; or `flat`, the size of a flat blank and the width of the art on it in mm.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { blankFromSize, findBlank, parsePaper, preflight, readPrinterProfile } from '../../dist/src/index.js';
+import { peakBytes } from './peak-bytes.mjs';
 
 await import('sharp');
 const idle = peakBytes();
@@ -30,9 +31,7 @@ const { request, options } =
           }
         : way === 'flat'
           ? { request: { blank: blankFromSize(blankSize), bleedMm: 0, widthMm: Number(artWidthMm) } }
-          : way === 'big'
-            ? { options: { limits: { maxPixels: 400_000_000 } } }
-            : {};
+          : {};
 // In a function that does not wait, so that the bytes can go once they are decoded.
 const start = () =>
   preflight(
@@ -42,13 +41,4 @@ const start = () =>
   );
 const { printReady } = await start();
 if (!printReady) throw new Error('nothing was prepared');
-process.stdout.write(`${way === 'big' ? peakBytes() : peakBytes() - idle}`);
-
-/** The kernel's own mark where there is one: the figure of the process alone is inherited from the one that started it. */
-function peakBytes() {
-  try {
-    return Number(/VmHWM:\s+(\d+)/.exec(readFileSync('/proc/self/status', 'utf8'))[1]) * 1024;
-  } catch {
-    return process.resourceUsage().maxRSS * 1024;
-  }
-}
+process.stdout.write(`${peakBytes() - idle}`);
