@@ -1,5 +1,5 @@
-import { showHidden } from '../src/index.ts';
 import type { TextStream } from './io.ts';
+import { drawProgress } from './progress-line.ts';
 
 /** How far a run has come, told while it goes on. */
 export interface Progress {
@@ -26,7 +26,6 @@ export interface ProgressOptions {
 const REDRAW_MS = 100;
 /** Seldom enough for a log; a run that is shorter than that says nothing of it. */
 const LINE_MS = 10_000;
-const BAR_CELLS = 20;
 const CLEAR_LINE = '\r\x1b[2K';
 
 export function createProgress(
@@ -42,12 +41,10 @@ export function createProgress(
     const now = nowMs();
     if (quiet || now - state.toldMs < (isScreen ? REDRAW_MS : LINE_MS)) return;
     state.toldMs = now;
-    const text = state.total === 0 ? tellLooking(state.found) : tellHow(state, now - state.beganMs);
-    if (!isScreen) stderr.write(`blankcheck: ${text}\n`);
+    const told = state.total === 0 ? [tellLooking(state.found)] : tellHow(state, now - state.beganMs);
+    if (!isScreen) stderr.write(`blankcheck: ${told.join(', ')}\n`);
     else {
-      const bar = state.total === 0 ? '' : `${drawBar(state.done / state.total)} `;
-      const current = state.current === '' ? '' : `  ${showHidden(state.current)}`;
-      stderr.write(`${CLEAR_LINE}${`${bar}${text}${current}`.slice(0, (stderr.columns || 80) - 1)}`);
+      stderr.write(`${CLEAR_LINE}${drawProgress(told, state, (stderr.columns || 80) - 1)}`);
       state.drawn = true;
     }
   };
@@ -88,19 +85,18 @@ function tellLooking(found: number): string {
   return `looking for artworks: ${found} so far`;
 }
 
-function tellHow({ done, total }: { readonly done: number; readonly total: number }, ms: number): string {
-  if (done === 0 || ms <= 0) return `0 of ${total}`;
+/** The most important first. */
+function tellHow(
+  { done, total }: { readonly done: number; readonly total: number },
+  ms: number,
+): readonly string[] {
+  if (done === 0 || ms <= 0) return [`0 of ${total}`];
   const rate = (done / ms) * 1000;
-  const left = done === total ? '' : `, ${tellSeconds((total - done) / rate)} left`;
-  return `${done} of ${total}, ${rate < 10 ? rate.toFixed(1) : Math.round(rate)} a second${left}`;
+  const left = done === total ? [] : [`${tellSeconds((total - done) / rate)} left`];
+  return [`${done} of ${total}`, `${rate < 10 ? rate.toFixed(1) : Math.round(rate)} a second`, ...left];
 }
 
 function tellSeconds(seconds: number): string {
   if (seconds < 90) return `${Math.max(1, Math.round(seconds))} s`;
   return seconds < 5400 ? `${Math.round(seconds / 60)} min` : `${(seconds / 3600).toFixed(1)} h`;
-}
-
-function drawBar(share: number): string {
-  const filled = Math.floor(share * BAR_CELLS);
-  return `[${'#'.repeat(filled)}${'.'.repeat(BAR_CELLS - filled)}]`;
 }

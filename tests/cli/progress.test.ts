@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { createProgress, type ProgressOptions } from '../../cli/progress.ts';
 
-function watch(options: Omit<ProgressOptions, 'nowMs'>) {
+function watch({ columns = 60, ...options }: Omit<ProgressOptions, 'nowMs'> & { readonly columns?: number }) {
   let ms = 0;
   const written: string[] = [];
-  const stderr = { isTTY: options.isScreen, columns: 60, write: (text: string) => void written.push(text) };
+  const stderr = { isTTY: options.isScreen, columns, write: (text: string) => void written.push(text) };
   const progress = createProgress(stderr, { ...options, nowMs: () => ms });
   const pass = (by: number) => {
     ms += by;
@@ -72,5 +72,36 @@ describe('progress', () => {
     pass(500);
     progress.started('a\x1b[31mb.png');
     expect(written.join('').replaceAll('\x1b[2K', '')).not.toContain('\x1b');
+  });
+
+  it('keeps to its line with wide names too: two columns each, and no half of a character', () => {
+    const { progress, written, pass } = watch({ quiet: false, isScreen: true });
+    progress.begin(2);
+    pass(500);
+    progress.done();
+    pass(500);
+    progress.started('花'.repeat(40));
+    const line = written.at(-1)!.replace('\r\x1b[2K', '');
+    const name = line.slice(line.indexOf('花'));
+    const columns = line.length + name.length;
+    expect(name).toBe('花'.repeat(name.length));
+    expect(columns).toBeGreaterThan(57);
+    expect(columns).toBeLessThan(60);
+    pass(500);
+    progress.started('🍅'.repeat(40));
+    expect(written.at(-1)).toMatch(/(?:🍅)+$/u);
+  });
+
+  it.each([
+    [60, '[#...................] 1 of 13, 2.0 a second, 6 s left'],
+    [44, '1 of 13, 2.0 a second, 6 s left'],
+    [30, '1 of 13, 2.0 a second'],
+    [12, '1 of 13'],
+  ])('in %i columns leaves out what does not fit, and cuts no number', (columns, line) => {
+    const { progress, written, pass } = watch({ quiet: false, isScreen: true, columns });
+    progress.begin(13);
+    pass(500);
+    progress.done();
+    expect(written).toEqual([`\r\x1b[2K${line}`]);
   });
 });
