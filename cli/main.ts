@@ -42,13 +42,29 @@ async function answer(request: Request, io: Io, temps: TempFiles): Promise<numbe
   }
 }
 
+type RunRequest = Request & { readonly wants: 'run' };
+
 const TAKES_SETTINGS: ReadonlySet<CommandName> = new Set(['prepare', 'check', 'sheet', 'suits']);
 
-async function run(request: Request & { wants: 'run' }, io: Io, temps: TempFiles): Promise<number> {
-  const { command, operands, typed } = request;
-  const options = TAKES_SETTINGS.has(command)
-    ? await applySettings(command, request.options, typed, io)
-    : request.options;
+async function run(request: RunRequest, io: Io, temps: TempFiles): Promise<number> {
+  const { command, options, typed } = request;
+  if (!TAKES_SETTINGS.has(command)) return runCommand(request, options, io, temps);
+  try {
+    return await runCommand(request, await applySettings(command, options, typed, io), io, temps);
+  } catch (error) {
+    if (io.interrupt.aborted || !(error instanceof BlankcheckError) || error.kind !== 'usage') throw error;
+    const { nameSettings } = await import('./settings/name-settings.ts');
+    throw await nameSettings(error, command, typed, io);
+  }
+}
+
+async function runCommand(
+  request: RunRequest,
+  options: TypedOptions,
+  io: Io,
+  temps: TempFiles,
+): Promise<number> {
+  const { command, operands } = request;
   switch (command) {
     case 'blanks': {
       const { printBlanks } = await import('./commands/list-blanks.ts');

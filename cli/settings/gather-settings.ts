@@ -69,13 +69,15 @@ export async function applySettings(
 }
 
 /** A setting that cannot stand beside what was typed gives way to it; typed beside it, it would be refused. */
-function giveWay({ fit, extend, ...rest }: TypedOptions, typed: ReadonlySet<string>): TypedOptions {
+function giveWay({ fit, extend, report, ...rest }: TypedOptions, typed: ReadonlySet<string>): TypedOptions {
   const keepsFit = typed.has('fit') || !(typed.has('width') || typed.has('height'));
   const keepsExtend = typed.has('extend') || /\bextend-edges\b/.test(rest.mend ?? '');
+  const keepsReport = typed.has('report') || rest.watch !== true;
   return {
     ...rest,
     ...(fit !== undefined && keepsFit && { fit }),
     ...(extend !== undefined && keepsExtend && { extend }),
+    ...(report !== undefined && keepsReport && { report }),
   };
 }
 

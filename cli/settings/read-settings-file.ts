@@ -2,11 +2,12 @@ import { dirname, isAbsolute, join, resolve } from 'node:path';
 import { BlankcheckError, nearestIds, parseCommentedJson } from '../../src/index.ts';
 import { readFileBounded, whyUnusable } from '../inputs/read-bounded.ts';
 import { isTaken } from '../output/is-taken.ts';
-import { SETTINGS, type Setting } from './setting-table.ts';
+import { OF_ONE_RUN, optionOf, SETTINGS, type Setting } from './setting-table.ts';
 
 export const SETTINGS_FILE_NAME = 'blankcheck.config.json';
 /** A file of every setting has some thousand characters; a far larger one is something else (own choice). */
 const MAX_SETTINGS_BYTES = 1_000_000;
+const LOOKS_LIKE = 'Settings look like { "blank": "tile-ceramic-8in", "failOn": "warning" }.';
 
 export type SettingValue = string | boolean | readonly string[];
 
@@ -22,17 +23,22 @@ export async function readSettingsFile(
   if (!(await isTaken(path))) return null;
   const text = await readText(path, signal);
   const json = await parseCommentedJson(text);
-  if ('fault' in json)
-    throw badConfig(path, json.fault.line, `it is no JSON: expected ${json.fault.expected}`);
+  if ('fault' in json) throw badConfig(path, json.fault.line, `expected ${json.fault.expected}`, LOOKS_LIKE);
   if (typeof json.value !== 'object' || json.value === null || Array.isArray(json.value))
-    throw badConfig(path, 1, 'expected an object with settings in it');
+    throw badConfig(path, 1, 'expected an object with settings in it', LOOKS_LIKE);
   const found = new Map<string, SettingValue>();
   for (const [name, value] of Object.entries(json.value)) {
     if (name === '$schema') continue;
     const line = json.lineOf([name]);
     const setting = SETTINGS.find((known) => known.name === name);
-    if (!setting) throw badConfig(path, line, tellUnknown(name));
-    if (!isValueOf(setting, value)) throw badConfig(path, line, tellExpected(setting, value));
+    if (!setting) throw badConfig(path, line, tellUnknown(name), tellNames(name));
+    if (!isValueOf(setting, value))
+      throw badConfig(
+        path,
+        line,
+        tellExpected(setting, value),
+        `See blankcheck --help for what ${optionOf(setting)} takes.`,
+      );
     found.set(
       name,
       typeof value === 'string' && setting.isPath(value) ? placePath(value, dirname(path), cwd) : value,
@@ -79,6 +85,7 @@ export function tellExpected({ name, kind, choices }: Setting, value: unknown): 
 }
 
 function tellUnknown(name: string): string {
+  if (OF_ONE_RUN.has(name)) return `"${name}" is decided for one run, and is no setting.`;
   const [near] = nearestIds(
     name,
     SETTINGS.map((setting) => setting.name),
@@ -87,13 +94,16 @@ function tellUnknown(name: string): string {
   return `there is no setting "${name.slice(0, 60)}".${near ? ` Did you mean ${near}?` : ''}`;
 }
 
+function tellNames(name: string): string {
+  return OF_ONE_RUN.has(name)
+    ? `Take it out here, and type ${optionOf({ name })} where it is wanted.`
+    : 'Settings have the names of the long options, as failOn for --fail-on: see blankcheck --help.';
+}
+
 function placePath(value: string, folder: string, cwd: string): string {
   return isAbsolute(value) || resolve(cwd) === folder ? value : join(folder, value);
 }
 
-function badConfig(path: string, line: number, what: string): BlankcheckError {
-  return new BlankcheckError(
-    'bad-config',
-    `The settings in "${path}", line ${line}: ${what}\nSee blankcheck config for all that are in force.`,
-  );
+function badConfig(path: string, line: number, what: string, remedy: string): BlankcheckError {
+  return new BlankcheckError('bad-config', `The settings in "${path}", line ${line}: ${what}\n${remedy}`);
 }

@@ -14,7 +14,7 @@ export interface Setting {
 }
 
 /** What is decided for one run, and would do harm or make no sense in every one. */
-const OF_ONE_RUN: ReadonlySet<string> = new Set([
+export const OF_ONE_RUN: ReadonlySet<string> = new Set([
   'anyway',
   'art',
   'ask',
@@ -32,7 +32,14 @@ const OF_ONE_RUN: ReadonlySet<string> = new Set([
   'rulerLength',
   'watch',
 ]);
-const PATHS: ReadonlySet<string> = new Set(['out', 'proof', 'picture', 'printer', 'printerProfile']);
+const PATHS: ReadonlySet<string> = new Set([
+  'out',
+  'proof',
+  'picture',
+  'report',
+  'printer',
+  'printerProfile',
+]);
 /** An id, or a file. */
 const MAYBE_PATHS: ReadonlySet<string> = new Set(['blank', 'condition']);
 const COMMANDS = ['prepare', 'check', 'sheet', 'suits'] as const;
@@ -58,6 +65,11 @@ function settingOf({ flags, choices, byDefault, repeats, help, of }: OptionRow):
     of,
     isPath: (text) => PATHS.has(name) || (MAYBE_PATHS.has(name) && /\.(?:json|icc|icm)$/i.test(text)),
   };
+}
+
+/** `printerProfile` as `--printer-profile`. */
+export function optionOf({ name }: Pick<Setting, 'name'>): string {
+  return `--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`;
 }
 
 /** `printerProfile` as `BLANKCHECK_PRINTER_PROFILE`. */

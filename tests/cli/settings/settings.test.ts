@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import type { TypedOptions } from '../../../cli/arguments.ts';
+import { applySettings } from '../../../cli/settings/gather-settings.ts';
 import { SETTINGS } from '../../../cli/settings/setting-table.ts';
 import { settingsSchema } from '../../../cli/settings/settings-schema.ts';
 import { makeArt } from '../art.ts';
@@ -51,6 +53,15 @@ describe('blankcheck config', () => {
     expect([code, stdout]).toEqual([2, '']);
     expect(stderr).toContain('[bad-config]');
     expect(stderr).toContain(`line ${line}`);
+    // This very command was called, or would end as this one did.
+    expect(stderr).not.toContain('blankcheck config');
+  });
+
+  it('names variables that set nothing, since a run passes them over', async () => {
+    const { stderr, settings } = await config({}, { BLANKCHECK_FORCE: '1', BLANKCHECK_PPI: '310' });
+    expect(stderr).toContain('BLANKCHECK_FORCE');
+    expect(stderr).not.toContain('BLANKCHECK_PPI');
+    expect(settings).toMatchObject({ ppi: { value: '310' } });
   });
 
   it('refuses a variable that holds no such value', async () => {
@@ -99,8 +110,26 @@ describe('settings of a run', () => {
     expect((await run(settings, ['--fail-on', 'error'])).code).toBe(0);
   });
 
-  it('are judged as the option is', async () => {
-    expect((await run({ blank: '60x60', width: '2mm' }, [])).code).toBe(2);
+  it('are judged as the option is, and named where nobody typed what is refused', async () => {
+    const wrong = { blank: '60x60', width: '2mm', ppi: '310' };
+    expect(await run(wrong, [])).toMatchObject({
+      code: 2,
+      stderr: expect.stringMatching(/set: blank "60x60", by .*blankcheck\.config\.json\n$/),
+    });
+    expect((await run(wrong, ['--blank', '60x61'])).stderr).not.toContain(CONFIG);
+    expect((await run({ blank: '60x60mm' }, [], { BLANKCHECK_WIDTH: '2' })).stderr).toContain(
+      'BLANKCHECK_WIDTH',
+    );
+  });
+
+  it('of a report name a file beside theirs, and give way to --watch, which has no end to report', async () => {
+    const cwd = makeFolder({ [`.config/blankcheck/${CONFIG}`]: '{ "report": "beds.html" }' });
+    const outside = { cwd, env: { HOME: cwd }, interrupt: new AbortController().signal };
+    const settle = (options: TypedOptions) =>
+      applySettings('check', options, new Set(Object.keys(options)), outside);
+    expect((await settle({})).report).toBe(join(cwd, '.config/blankcheck/beds.html'));
+    expect((await settle({ watch: true })).report).toBeUndefined();
+    expect((await settle({ watch: true, report: 'typed.html' })).report).toBe('typed.html');
   });
 });
 
