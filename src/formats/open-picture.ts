@@ -80,9 +80,13 @@ function tellPixels(pixels: number): string {
   return pixels < 1e6 ? `${pixels} pixels` : `${Math.round(pixels / 1e4) / 100} million pixels`;
 }
 
+/** What the imaging package puts before the decoder's words, which may be none. */
+const OWN_LAYER = /^Input buffer has corrupt header:\s*/;
+
 /** The decoder's error in our terms; its own words stay as the cause. */
 export function decodeError(format: ArtworkFormat, cause: unknown, limits: Limits): BlankcheckError {
   const words = cause instanceof Error ? cause.message : String(cause);
+  const [said = ''] = words.replace(OWN_LAYER, '').split('\n');
   if (/exceeds pixel limit/i.test(words))
     return new BlankcheckError(
       'too-many-pixels',
@@ -94,8 +98,8 @@ export function decodeError(format: ArtworkFormat, cause: unknown, limits: Limit
   if (/not configured|not implemented|channel limit/i.test(words))
     return new BlankcheckError(
       'unsupported-format',
-      `This ${FORMAT_NAMES[format]} is coded in a way that is not read (${words.split('\n')[0]}): save it as PNG.`,
+      `This ${FORMAT_NAMES[format]} is coded in a way that is not read (${said}): save it as PNG.`,
       { cause },
     );
-  return damagedFile(format, `its picture cannot be decoded (${words.split('\n')[0]})`, { cause });
+  return damagedFile(format, `its picture cannot be decoded${said ? ` (${said})` : ''}`, { cause });
 }

@@ -42,7 +42,10 @@ export function parseLength(text: string, name: string): number {
 
 /** What to say of numbers that are written as much of the world does; nothing where there are none. */
 export function tellComma(text: string): string {
-  const points = text.replace(/(\d),(?=\d)/g, '$1.');
+  // Points before a comma stand between thousands.
+  const points = text
+    .replace(/\d[\d.]*(?=,\d)/g, (whole) => whole.replaceAll('.', ''))
+    .replace(/(\d),(?=\d)/g, '$1.');
   return points === text ? '' : ` Write the decimal comma as a point: ${points}.`;
 }
 

@@ -66,10 +66,12 @@ function withoutUnit(
 /** Reads `2mm,-1mm`: right and down, as seen from the front. @throws BlankcheckError `bad-offset`. */
 export function parseOffset(text: string, name: string): PointMm {
   const parts = text.split(',');
-  if (parts.length !== 2) {
+  // `2,5mm` is no two lengths of which one lacks its unit, but one with a decimal comma.
+  const isOne = /^[+-]?\d+,\d+\s*[a-z"]+$/i.test(text.trim());
+  if (parts.length !== 2 || isOne) {
     throw new BlankcheckError(
       'bad-offset',
-      `Expected two lengths for ${name}, right and down (such as 2mm,-1mm), received "${text}".${parts.length > 2 ? tellComma(text) : ''}`,
+      `Expected two lengths for ${name}, right and down (such as 2mm,-1mm), received "${text}".${parts.length > 2 || isOne ? tellComma(text) : ''}`,
     );
   }
   return { x: parseLength(parts[0]!, name), y: parseLength(parts[1]!, name) };

@@ -83,6 +83,20 @@ describe('containers in more parts than any picture has', () => {
   });
 });
 
+describe('a decoder that says no more than that the header is wrong', () => {
+  // Neither a depth of 5 bits nor a colour type 5 is defined. @see PNG (Third Edition), 11.2.1
+  it.each([8, 9])('leaves no empty words in the message (byte %i of IHDR)', async (place) => {
+    const png = FILES.png!;
+    const header = Uint8Array.from(png.subarray(16, 29));
+    header[place] = 5;
+    const bytes = new Uint8Array(
+      Buffer.concat([png.subarray(0, 8), writePngChunk('IHDR', header), png.subarray(33)]),
+    );
+    expect(await refusalOf(bytes)).toBe('damaged');
+    await expect(readArtwork(bytes)).rejects.toThrow(/^(?!.*(?::|\()\s*\))/);
+  });
+});
+
 /** Promise: any bytes in, a picture or a clean refusal out. */
 describe('bytes that were changed', () => {
   const changes = fc.array(fc.tuple(fc.nat(), fc.integer({ min: 0, max: 255 })), {

@@ -7,6 +7,7 @@ import {
   parseLength,
   parseNonNegativeLength,
   parsePositiveLength,
+  tellComma,
 } from '../../src/geometry/length.ts';
 import { looksLikeSize, parseOffset, parseSize } from '../../src/geometry/size.ts';
 
@@ -89,7 +90,7 @@ describe('parseSize', () => {
 
 describe('parseOffset', () => {
   it('reads right and down', () => expect(parseOffset('2mm,-1mm', '--offset')).toEqual({ x: 2, y: -1 }));
-  it.each(['2mm', '2mm,1mm,1mm'])('refuses %s', (text) =>
+  it.each(['2mm', '2mm,1mm,1mm', '2,5mm', '-2,5 in'])('refuses %s', (text) =>
     expect(codeOf(() => parseOffset(text, '--offset'))).toBe('bad-offset'),
   );
 });
@@ -113,6 +114,15 @@ describe('what people type', () => {
 
   it('a decimal comma is refused with its mend', () =>
     expect(() => parseLength('7,5in', '--width')).toThrow(/comma/));
+
+  it.each([
+    ['7,5in', '7.5in'],
+    ['1.234,5mm', '1234.5mm'],
+    ['12.345.678,5mm', '12345678.5mm'],
+    ['2,5mm,-1,25mm', '2.5mm,-1.25mm'],
+    ['60.5x45,5mm', '60.5x45.5mm'],
+  ])('of %s the mend is %s', (text, mended) => expect(tellComma(text)).toContain(` ${mended}.`));
+  it('of a size without a comma there is none', () => expect(tellComma('60.5x45.5mm')).toBe(''));
 
   it('a bare number for a size is refused with both readings', () => {
     expect(codeOf(() => parseSize('48', '--measured'))).toBe('length-without-unit');
