@@ -24,16 +24,19 @@ export async function expandArchive(path: string, file: string, signal: AbortSig
     archive = await openZip(await readFileBounded(file, signal));
   } catch (error) {
     if (!(error instanceof BlankcheckError)) throw error;
-    return { artworks: [planFault(path, file, error)], passedOver: 0 };
+    return { artworks: [planFault(path, file, error)], passedOver: [] };
   }
   const artworks: PlannedArtwork[] = [];
-  let passedOver = archive.sidecars;
+  const passedOver: Origin[] = Array.from({ length: archive.sidecars }, (_, index) =>
+    // They have no name here; none of an entry begins with a slash.
+    ({ kind: 'entry', archive: file, entry: `/${index}` }),
+  );
   let bytes = 0;
   for (const entry of archive.entries) {
     signal.throwIfAborted();
     const looked = await lookAt(archive, entry, file);
     if (looked === null) {
-      passedOver += 1;
+      passedOver.push({ kind: 'entry', archive: file, entry: entry.name });
       continue;
     }
     bytes += looked.entry?.bytes ?? 0;

@@ -14,8 +14,7 @@ export interface FolderOptions {
   readonly looked?: (files: number) => void;
 }
 
-const NOTHING: Expanded = { artworks: [], passedOver: 0 };
-const PASSED_OVER: Expanded = { artworks: [], passedOver: 1 };
+const NOTHING: Expanded = { artworks: [], passedOver: [] };
 
 /**
  * The artworks of a folder by path in code units, ZIP archives opened. Passed over and counted are hidden files and
@@ -28,7 +27,7 @@ export async function expandFolder(path: string, folder: string, options: Folder
   for (const [name, error] of closed)
     found.set(name, {
       artworks: [planFault(join(path, name), join(folder, name), cannotRead(error, 'folder'))],
-      passedOver: 0,
+      passedOver: [],
     });
   for (const name of names) {
     options.signal.throwIfAborted();
@@ -38,7 +37,7 @@ export async function expandFolder(path: string, folder: string, options: Folder
   const inOrder = [...found].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, expanded]) => expanded);
   return {
     artworks: inOrder.flatMap(({ artworks }) => artworks),
-    passedOver: inOrder.reduce((sum, expanded) => sum + expanded.passedOver, 0),
+    passedOver: inOrder.flatMap(({ passedOver }) => passedOver),
   };
 }
 
@@ -72,18 +71,19 @@ async function listNames(folder: string, below: string, recursive: boolean): Pro
 /** One file that nobody named: an artwork, an archive of them, or passed over. */
 export async function judgeFile(path: string, file: string, signal: AbortSignal): Promise<Expanded> {
   const name = basename(file);
+  const passedOver: Expanded = { artworks: [], passedOver: [{ kind: 'file', file }] };
   let stats: Stats;
-  if (name.startsWith('.')) return PASSED_OVER;
+  if (name.startsWith('.')) return passedOver;
   try {
     stats = await stat(file);
   } catch (error) {
     return hasArtworkName(name)
-      ? { artworks: [planFault(path, file, cannotRead(error))], passedOver: 0 }
-      : PASSED_OVER;
+      ? { artworks: [planFault(path, file, cannotRead(error))], passedOver: [] }
+      : passedOver;
   }
   if (stats.isDirectory()) return NOTHING;
-  if (!stats.isFile()) return PASSED_OVER;
+  if (!stats.isFile()) return passedOver;
   if (hasArtworkName(name) || sniffFormat(await readHead(file)))
-    return { artworks: [planFile(path, file)], passedOver: 0 };
-  return /\.zip$/i.test(name) ? expandArchive(path, file, signal) : PASSED_OVER;
+    return { artworks: [planFile(path, file)], passedOver: [] };
+  return /\.zip$/i.test(name) ? expandArchive(path, file, signal) : passedOver;
 }

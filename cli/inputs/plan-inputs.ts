@@ -7,7 +7,7 @@ import { expandFolder, judgeFile } from './expand-folder.ts';
 import { expandGlob } from './expand-glob.ts';
 import { looksLikeGlob } from './match-name.ts';
 import { planFault, planFile } from './plan-file.ts';
-import type { Expanded, PlannedArtwork } from './planned-artwork.ts';
+import type { Expanded, Origin, PlannedArtwork } from './planned-artwork.ts';
 import { cannotRead, readHead } from './read-bounded.ts';
 
 /** What one word of the command line stands for. */
@@ -16,6 +16,7 @@ export interface PlannedArgument {
   readonly kind: 'artwork' | 'folder' | 'archive' | 'pattern';
   /** Without those that an earlier word stands for already. */
   readonly artworks: readonly PlannedArtwork[];
+  /** As these: what an earlier word passed over is not counted again. */
   readonly passedOver: number;
   readonly repeats: number;
   /** Only a part of it is asked for: that may be nothing. */
@@ -46,7 +47,7 @@ export async function planInputs(words: readonly string[], options: InputOptions
   const seen = new Set<string>();
   for (const word of words) {
     try {
-      planned.push(await withoutRepeats(await planWord(word, options), seen));
+      planned.push(await withoutRepeats(await planWord(word, options), options.cwd, seen));
     } catch (error) {
       if (!(error instanceof BlankcheckError)) throw error;
       missing.push(error);
@@ -55,14 +56,16 @@ export async function planInputs(words: readonly string[], options: InputOptions
   return { planned, missing };
 }
 
-async function planWord(word: string, options: InputOptions): Promise<PlannedArgument> {
+/** With all that it stands for, also what an earlier one does. */
+type PlannedWord = Pick<PlannedArgument, 'word' | 'kind'> & Expanded;
+
+async function planWord(word: string, options: InputOptions): Promise<PlannedWord> {
   const { cwd, recursive, signal, looked } = options;
-  const asArtwork = (artwork: PlannedArtwork): PlannedArgument => ({
+  const asArtwork = (artwork: PlannedArtwork): PlannedWord => ({
     word,
     kind: 'artwork',
     artworks: [artwork],
-    passedOver: 0,
-    repeats: 0,
+    passedOver: [],
   });
   if (word === '-')
     return asArtwork({
@@ -85,29 +88,28 @@ async function planWord(word: string, options: InputOptions): Promise<PlannedArg
     return {
       word,
       kind: 'folder',
-      repeats: 0,
       ...(await expandFolder(word, file, { recursive, signal, ...(looked && { looked }) })),
     };
   if (stats.isFile() && (await isArchive(file)))
-    return { word, kind: 'archive', repeats: 0, ...(await expandArchive(word, file, signal)) };
+    return { word, kind: 'archive', ...(await expandArchive(word, file, signal)) };
   return asArtwork(planFile(word, file));
 }
 
 /** Asked of words only that name nothing: what is there is never taken for a pattern. */
-async function planPattern(word: string, options: InputOptions): Promise<PlannedArgument> {
+async function planPattern(word: string, options: InputOptions): Promise<PlannedWord> {
   const pattern = process.platform === 'win32' ? word.replaceAll('\\', '/') : word;
   const paths = looksLikeGlob(pattern) ? await expandGlob(pattern, options.cwd) : [];
   if (paths.length === 0) throw noSuchFile(word);
   const artworks: PlannedArtwork[] = [];
-  let passedOver = 0;
+  const passedOver: Origin[] = [];
   for (const path of paths) {
     options.signal.throwIfAborted();
     const found = await planMatch(path, options);
     artworks.push(...found.artworks);
-    passedOver += found.passedOver;
-    options.looked?.(artworks.length + passedOver);
+    passedOver.push(...found.passedOver);
+    options.looked?.(artworks.length + passedOver.length);
   }
-  return { word, kind: 'pattern', artworks, passedOver, repeats: 0 };
+  return { word, kind: 'pattern', artworks, passedOver };
 }
 
 /** As in a folder: what is no artwork is passed over. */
@@ -128,19 +130,29 @@ async function isArchive(file: string): Promise<boolean> {
   return looksLikeZip(head) || (named && sniffFormat(head) === null);
 }
 
-async function withoutRepeats(argument: PlannedArgument, seen: Set<string>): Promise<PlannedArgument> {
-  const artworks: PlannedArtwork[] = [];
-  for (const artwork of argument.artworks) {
-    const key = await identityOf(artwork);
-    if (!seen.has(key)) artworks.push(artwork);
+async function withoutRepeats(
+  { word, kind, ...found }: PlannedWord,
+  cwd: string,
+  seen: Set<string>,
+): Promise<PlannedArgument> {
+  const isFirst = async (origin: Origin, path: string) => {
+    const key = await identityOf(origin, resolve(cwd, path));
+    const isNew = !seen.has(key);
     seen.add(key);
-  }
-  return { ...argument, artworks, repeats: argument.artworks.length - artworks.length };
+    return isNew;
+  };
+  const artworks: PlannedArtwork[] = [];
+  for (const artwork of found.artworks)
+    if (await isFirst(artwork.origin, artwork.path)) artworks.push(artwork);
+  let passedOver = 0;
+  for (const origin of found.passedOver) if (await isFirst(origin, '')) passedOver += 1;
+  return { word, kind, artworks, passedOver, repeats: found.artworks.length - artworks.length };
 }
 
-async function identityOf({ origin, path }: PlannedArtwork): Promise<string> {
+/** `told`: what cannot be read has no other place than the path it is told by. */
+async function identityOf(origin: Origin, told: string): Promise<string> {
   if (origin.kind === 'stdin') return 'stdin';
-  if (origin.kind === 'fault') return `fault\0${path}\0${origin.error.message}`;
+  if (origin.kind === 'fault') return `fault\0${told}\0${origin.error.message}`;
   const file = origin.kind === 'file' ? origin.file : origin.archive;
   const real = await realpath(file).catch(() => file);
   return origin.kind === 'file' ? `file\0${real}` : `entry\0${real}\0${origin.entry}`;

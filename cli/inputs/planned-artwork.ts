@@ -29,6 +29,6 @@ export interface PlannedArtwork {
 /** What a folder or an archive holds. */
 export interface Expanded {
   readonly artworks: readonly PlannedArtwork[];
-  /** Files and entries that are no artwork, and all but one format of each that is. */
-  readonly passedOver: number;
+  /** Files and entries that are no artwork. */
+  readonly passedOver: readonly Origin[];
 }

@@ -158,6 +158,25 @@ describe('an archive', () => {
     { name: 'inner.zip', content: 'PK' },
   ]);
 
+  it('is counted once, however often it is named, and so is what lies in a folder', async () => {
+    const cwd = makeFolder({
+      'beds/pack.zip': zip,
+      'beds/notes.txt': 'none',
+      'beds/inner/label.txt': 'none',
+    });
+    const words = ['beds/pack.zip', './beds/pack.zip', 'beds', 'beds/*', 'beds/inner'];
+    const { planned } = await plan(cwd, words, true);
+    expect(
+      planned.map(({ artworks, repeats, passedOver }) => [artworks.length, repeats, passedOver]),
+    ).toEqual([
+      [5, 0, 2],
+      [0, 5, 0],
+      [0, 5, 2],
+      [0, 5, 0],
+      [0, 0, 0],
+    ]);
+  });
+
   it('gives its artworks by name, what is refused among them, the rest counted', async () => {
     const { planned } = await plan(makeFolder({ 'pack.zip': zip }), ['./pack.zip']);
     expect(planned[0]!.artworks.map(told)).toEqual([
