@@ -9,7 +9,10 @@ export interface Quantity {
   readonly unit: Unit;
 }
 
-/** A limit and the record that set it (`blank:tile-ceramic-8in`, `family:stone-slate`, `option:--bleed`). */
+/**
+ * A limit and the record that set it (`blank:tile-ceramic-8in`, `family:stone-slate`, `option:--bleed`); `derived:` and
+ * `geometry:` where it is no choice of anybody's but follows from the job.
+ */
 export interface Range {
   readonly min?: number;
   readonly max?: number;

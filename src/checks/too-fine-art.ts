@@ -10,6 +10,7 @@ import type { Finding } from './finding.ts';
 export function findTooFineArt(job: Job): Finding[] {
   const { blank, placementMm, contentBoxPx } = job;
   const { width, height } = placementMm;
+  // Follows from the resolution of the print, so no record sets it; the limit only where the family names no stroke.
   const pixel = { value: MM_PER_INCH / job.ppi, from: 'derived:pixel-of-print' };
   const limit = blank.smallestStroke?.positive ?? pixel;
   const thinMm = Math.min(width, height);

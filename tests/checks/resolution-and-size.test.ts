@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { findTooFineArt } from '../../src/checks/too-fine-art.ts';
 import type { VectorFacts } from '../../src/formats/artwork.ts';
 import { GREEN, paintRaster } from '../pictures.ts';
-import { blankOf, codesOf, findingsOf, outcomesOf, PLATE } from './jobs.ts';
+import { blankOf, codesOf, findingsOf, outcomesOf, PLATE, subjectOf } from './jobs.ts';
 
 const art = (widthPx: number, heightPx = widthPx) => paintRaster(widthPx, heightPx, () => GREEN);
 const resolution = (ppi: number, id: string) => {
@@ -129,6 +130,25 @@ describe('print-size/too-fine: art that is thinner as a whole than a stroke', ()
     [0.249, ['print-size/too-fine:warning']],
     [0.25, []],
   ])('art %d mm wide: %j', (widthMm, expected) => expect(gravity(art(100), { widthMm })).toEqual(expected));
+
+  // 25.4 mm / ppi, to a hundred-thousandth.
+  it.each([
+    [300, 0.08466],
+    [150, 0.16933],
+  ])('by one pixel of a print at %d ppi, %d mm, where the family names no stroke', (ppi, pixelMm) => {
+    const find = (widthMm: number) => {
+      const { job } = subjectOf(art(100), { ppi, widthMm });
+      return findTooFineArt({ ...job!, blank: { ...job!.blank, smallestStroke: null } });
+    };
+    expect(find(pixelMm + 1e-5)).toEqual([]);
+    const [found] = find(pixelMm - 1e-5);
+    expect(found!.severity).toBe('error');
+    expect(found!.expected).toEqual({
+      min: expect.closeTo(pixelMm, 4),
+      unit: 'mm',
+      from: 'derived:pixel-of-print',
+    });
+  });
 
   it('names a width at which it shows, where the blank has room for it', () => {
     const facts = (raster: ReturnType<typeof art>, request: Parameters<typeof outcomesOf>[1]) =>
