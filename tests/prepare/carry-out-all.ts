@@ -1,4 +1,5 @@
-import { type CarryOutOptions, composePrint, scaleArt } from '../../src/prepare/carry-out.ts';
+import { composePrint, scaleArt } from '../../src/prepare/carry-out.ts';
+import type { CarryOutOptions } from '../../src/prepare/carry-out-step.ts';
 import type { PrintPlan } from '../../src/prepare/step.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 
