@@ -89,14 +89,11 @@ export type { WrapInHand } from './job/wrap-in-hand.ts';
 export { type Hand, parseWrapPlacing, type WrapPlacing } from './job/wrap-places.ts';
 export { type JudgedPiece, type JudgePieceOptions, judgePiece, type PrintedPiece } from './judge-piece.ts';
 export {
-  type LaidPiece,
   type LaidSheet,
   type LaidSheets,
   laySheets,
   laySheetsGivingWay,
-  MOST_COPIES,
   type SheetLayout,
-  type SheetOrder,
   type SheetsToLay,
 } from './lay-sheets.ts';
 export { findBestSettings, type OwnSettings } from './ledger/best-settings.ts';
@@ -186,6 +183,7 @@ export type { PagePlan, PiecePlace } from './sheet/page-plan.ts';
 export type { Orientation, PageMargins, Paper, SidesMm } from './sheet/paper.ts';
 export { parsePaper } from './sheet/parse-paper.ts';
 export type { GiveWay } from './sheet/steps.ts';
+export { type LaidPiece, MOST_COPIES, type SheetOrder } from './sheet-orders.ts';
 export { type Suits, suitArtwork } from './suit-artwork.ts';
 export { VERSION } from './version.ts';
 export { viewBareBlank } from './view-piece.ts';

@@ -2,27 +2,15 @@ import { BlankcheckError } from './blankcheck-error.ts';
 import type { PrintRequest } from './check-artwork.ts';
 import { LIMITS } from './formats/limits.ts';
 import { formatLength, MM_PER_INCH } from './geometry/length.ts';
-import type { JudgedPiece, PrintedPiece } from './judge-piece.ts';
 import { checkPixels } from './prepare/canvas.ts';
 import { findPageMargins } from './printers/page-limits.ts';
-import type { LeftOut, SheetPieceReport } from './reports/sheets-report.ts';
+import type { LeftOut } from './reports/sheets-report.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 import type { SizeMm } from './sheet/paper.ts';
 import { MAX_PAGE_MM } from './sheet/parse-paper.ts';
 import { planSheetsInSteps } from './sheet/several/plan-sheets.ts';
-import type { SheetPiece } from './sheet/several/sheet-piece.ts';
 import { doSteps, doStepsGivingWay, type GiveWay, type Steps } from './sheet/steps.ts';
-
-/** What is to be printed of one blank: its art, or the art of both its sides. */
-export interface SheetOrder {
-  readonly sides: readonly JudgedPiece[];
-  /** 1 or more. */
-  readonly copies: number;
-  /** Each copy comes with a second one that is its mirror image. */
-  readonly pair: boolean;
-  /** Whether it may lie on the page turned by 90 degrees. */
-  readonly mayTurn: boolean;
-}
+import { type LaidPiece, listLeftOut, listPieces, type SheetOrder } from './sheet-orders.ts';
 
 export interface SheetLayout {
   /** Between two pictures; between arcs that lie in each other's hollows, from ink to ink. 0 or more. */
@@ -39,10 +27,6 @@ export interface LaidSheet {
   readonly page: PagePlan;
   /** What lies at each place of the page. */
   readonly pieces: readonly LaidPiece[];
-}
-
-export interface LaidPiece extends SheetPieceReport {
-  readonly printed: PrintedPiece;
 }
 
 export interface LaidSheets {
@@ -138,64 +122,6 @@ function longestPageMm(acrossMm: number, ppi: number, correction: number): numbe
   const acrossPx = Math.ceil((acrossMm / MM_PER_INCH) * ppi) + 1;
   const byPixels = (LIMITS.maxCanvasPixels.value / acrossPx / ppi) * MM_PER_INCH;
   return Math.floor(Math.min(MAX_PAGE_MM, byPixels) * Math.min(1, correction)) - 1;
-}
-
-interface Listed {
-  readonly piece: SheetPiece;
-  readonly printed: PrintedPiece;
-  readonly told: SheetPieceReport;
-}
-
-function listPieces({ sides, copies, pair, mayTurn }: SheetOrder, order: number): Listed[] {
-  if (!isWhole(sides)) return [];
-  return Array.from({ length: copies }, (_, copy) =>
-    (pair ? [false, true] : [false]).flatMap((mirroredDesign) =>
-      sides.map(({ report, printed }): Listed => {
-        const { print, outlineMm, bleedMm, printedMm, label, roll, arc } = printed;
-        return {
-          printed,
-          told: { artwork: report.artwork.path, blank: report.blank.id, copy: copy + 1, mirroredDesign },
-          piece: {
-            outlineMm,
-            bleedMm,
-            printedMm,
-            widthPx: print.raster.widthPx,
-            heightPx: print.raster.heightPx,
-            // In boxes on the blank: the picture of the second of a pair is reversed as a whole.
-            mirrored: printed.mirrored !== mirroredDesign,
-            label,
-            ...(roll && { roll }),
-            ...(arc && { arc }),
-            mayTurn,
-            group: order * MOST_COPIES + copy,
-          },
-        };
-      }),
-    ),
-  ).flat();
-}
-
-/** More copies than this are a slip of the keys. */
-export const MOST_COPIES = 10_000;
-
-type PrintedSide = JudgedPiece & { readonly printed: PrintedPiece };
-
-function isWhole(sides: readonly JudgedPiece[]): sides is readonly PrintedSide[] {
-  return sides.every(({ printed }) => printed !== null);
-}
-
-function listLeftOut({ sides, copies, pair }: SheetOrder): LeftOut[] {
-  if (isWhole(sides)) return [];
-  return sides.map(({ report, printed }) => ({
-    artwork: report.artwork.path,
-    blank: report.blank.id,
-    reason: printed ? 'other-side' : reasonOf(report.status),
-    copies: pair ? 2 * copies : copies,
-  }));
-}
-
-function reasonOf(status: JudgedPiece['report']['status']): LeftOut['reason'] {
-  return status === 'stop' || status === 'unreadable' ? status : 'nothing-printed';
 }
 
 /** Copies of one piece that are left out for one reason, as one. */

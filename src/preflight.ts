@@ -1,37 +1,21 @@
 import { setImmediate } from 'node:timers/promises';
-import {
-  conditionFor,
-  judgePicture,
-  type PicturedArtwork,
-  type PrintRequest,
-  pictureArtwork,
-} from './check-artwork.ts';
-import { composePage, planPageOf } from './compose-page.ts';
+import { conditionFor, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import { planPageOf } from './compose-page.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { CostInputs } from './costing/cost-inputs.ts';
 import { costOfPiece } from './costing/cost-of-piece.ts';
 import type { Artwork } from './formats/artwork.ts';
-import { limitsWith } from './formats/limits.ts';
-import { composePdf, composePdfPiece } from './lay-out-pdf.ts';
 import { mendArtwork } from './mend-artwork.ts';
 import type { PrintPlan } from './prepare/step.ts';
-import {
-  type ComposedPrint,
-  composeArtwork,
-  composeUnconverted,
-  encodePrintReady,
-} from './prepare-artwork.ts';
 import { choosePrintReadyFormat, type PrintReadyFormat } from './print-ready-format.ts';
-import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
-import { bareRaster } from './raster/bare.ts';
-import { measureInkCoverage } from './raster/ink-coverage.ts';
+import type { Proof, ProofRequest } from './proof-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { type ArtworkOrReport, type ArtworkSource, readOrReport } from './read-or-report.ts';
 import { reportChecked } from './report-artwork.ts';
 import type { PieceView } from './reports/html/piece-view.ts';
 import type { ArtworkReport } from './reports/report.ts';
-import type { PagePlan } from './sheet/page-plan.ts';
+import { startFiles } from './start-files.ts';
 import { viewArt, viewBareBlank, viewPiece } from './view-piece.ts';
 
 export interface PreflightOptions extends ReadOptions {
@@ -154,52 +138,4 @@ function tellCost(
 ): Pick<ArtworkReport, 'cost'> {
   if (!inputs || coverage === null || plan === null) return {};
   return { cost: costOfPiece(inputs, { coverage, areaMm2: plan.widthMm * plan.heightMm }) };
-}
-
-interface StartedFiles {
-  /** Of the print-ready picture, where a cost is asked for. */
-  readonly coverage: number | null;
-  /** The encoder works in a thread of its own while the checks run; where they say stop its work is thrown away. */
-  readonly early: Promise<Uint8Array> | null;
-  readonly drawProof: (() => Promise<Proof>) | null;
-}
-
-/** In a function of its own, so that the composed picture lives no longer than who asks for it. */
-async function startFiles(
-  artwork: Artwork,
-  pictured: PicturedArtwork,
-  page: PagePlan | null,
-  { condition, conversion, dummy }: JudgedRequest,
-  options: PreflightOptions,
-): Promise<StartedFiles> {
-  const { write, proof, signal, limits, cost } = options;
-  const made = write || cost ? await composeArtwork(artwork, pictured, { signal, conversion }) : null;
-  const full = made && dummy ? { ...made, raster: bareRaster(made.raster) } : made;
-  const coverage = full && cost ? measureInkCoverage(full.raster) : null;
-  const printed = write ? full : null;
-  signal?.throwIfAborted();
-  // A proof shows what is printed: of a file in sRGB that very file, else the art's own colours, which go to the printer.
-  const isBent = pictured.blank.wrap?.development.kind === 'sector';
-  const seen = proof
-    ? ((conversion || isBent || dummy ? null : printed) ??
-      (await composeUnconverted(artwork, pictured, signal)))
-    : null;
-  signal?.throwIfAborted();
-  const compose = (print: ComposedPrint): ComposedPrint | Promise<ComposedPrint> => {
-    if (options.format === 'pdf')
-      return page
-        ? composePdf(print, [{ page, pictureOf: () => print.raster }], pictured.job?.driverMirrors === true)
-        : composePdfPiece(print, pictured.blank);
-    return page ? composePage(print, page, { limits: limitsWith(limits), signal }) : print;
-  };
-  const file = printed && (await compose(printed));
-  return {
-    coverage,
-    early: file && encodePrintReady(artwork, pictured, file, { ...options, conversion }),
-    drawProof:
-      proof && seen
-        ? () =>
-            proofArtwork(artwork, pictured.blank, seen, condition, { ...proof, ...(signal && { signal }) })
-        : null,
-  };
 }

@@ -1,29 +1,25 @@
 import { familyOf } from './catalogue/catalogue.ts';
 import type { PicturedArtwork, PrintRequest } from './check-artwork.ts';
-import type { PrintPicture } from './checks/define-check.ts';
 import { proofTableOf } from './conditions/colour-tables.ts';
 import type { PrinterConversion } from './conditions/printer-conversion.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { limitsWith } from './formats/limits.ts';
-import { resample } from './formats/resample.ts';
 import { encodeSmallPng, encodeWebp } from './formats/write-small-picture.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import { SRGB_PROFILE } from './icc/srgb-profile.ts';
 import { linesOf } from './job/blank-lines.ts';
-import type { BlankInHand, Job } from './job/job.ts';
-import { bleedBoxOf } from './job/lines.ts';
+import type { BlankInHand } from './job/job.ts';
 import { resolveBlank } from './job/resolve-blank.ts';
 import { drawProof } from './pictures/draw-proof.ts';
 import { readPrintRows } from './pictures/print-rows.ts';
 import { frameProof } from './pictures/proof-frame.ts';
-import { planPrint } from './prepare/plan.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
 import { composeArtwork, composeUnconverted } from './prepare-artwork.ts';
 import { proofWrap } from './proof-wrap.ts';
-import { wholeOf } from './raster/pad.ts';
 import type { PieceView } from './reports/html/piece-view.ts';
+import { makeSmall, type SmallPicture } from './small-picture.ts';
 import { viewMasks } from './view-masks.ts';
 
 /** Longer side of a picture on a page: sharp on a phone, and 200 of them stay far under 30 MB (own choice). */
@@ -32,8 +28,6 @@ const LONGER_SIDE_PX = 480;
 const PICTURE_SIDE_PX = 960;
 /** Capitals under the sides of a round body, in pixels of its picture (own choice). */
 const CAPITALS_PX = 9;
-
-const CLEAR: Background = { r: 255, g: 255, b: 255, alpha: 0 };
 
 export interface ViewPieceOptions {
   readonly condition: PrintingCondition;
@@ -91,66 +85,6 @@ export async function viewArt(
   const boxMm = canvasBox(blank, small.plan);
   // What draws the picture knows no WebP.
   return { ...bare, art: { mediaType: 'image/png', bytes: await encodeSmallPng(art.raster), boxMm } };
-}
-
-interface SmallPicture {
-  readonly plan: PrintPlan;
-  readonly picture: PrintPicture;
-}
-
-async function makeSmall(
-  {
-    job,
-    picture,
-    rimPx,
-  }: { readonly job: Job; readonly picture: PrintPicture } & Pick<PicturedArtwork, 'rimPx'>,
-  artwork: Pick<Artwork, 'ownColours'>,
-  { background = CLEAR }: Pick<ViewPieceOptions, 'background'>,
-  longerSidePx: number,
-): Promise<SmallPicture> {
-  const plan = planSmall(job, { rimPx, background, artwork, longerSidePx });
-  return { plan, picture: await reduce(picture, plan) };
-}
-
-/** The plan of the print at a coarser resolution, flat and as seen from the front. */
-function planSmall(
-  job: Job,
-  {
-    rimPx,
-    background,
-    artwork: { ownColours },
-    longerSidePx,
-  }: Pick<PicturedArtwork, 'rimPx'> & {
-    readonly background: Background;
-    readonly artwork: Pick<Artwork, 'ownColours'>;
-    readonly longerSidePx: number;
-  },
-): PrintPlan {
-  const { width, height } = bleedBoxOf(job.blank);
-  const ppi = Math.min(job.ppi, (longerSidePx / Math.max(width, height)) * MM_PER_INCH);
-  const plan = planPrint(
-    { ...job, ppi },
-    { rimPx, background, ...(ownColours ? { coloursFrom: ownColours.name } : {}) },
-  );
-  const pad = plan.steps.find((step) => step.step === 'pad')!;
-  return {
-    ...plan,
-    steps: plan.steps.filter(({ step }) => step !== 'bend' && step !== 'mirror'),
-    mirrored: false,
-    widthPx: pad.widthPx,
-    heightPx: pad.heightPx,
-  };
-}
-
-async function reduce(picture: PrintPicture, { steps, ppi }: PrintPlan): Promise<PrintPicture> {
-  const { raster, originMm } = picture;
-  const turned = steps.some((step) => step.step === 'turn' && step.degrees !== 180);
-  const resize = steps.find((step) => step.step === 'resize');
-  const crop = steps.find((step) => step.step === 'crop')!;
-  const { width, height } = resize ? { width: resize.widthPx, height: resize.heightPx } : crop.rectPx;
-  const size = turned ? { widthPx: height, heightPx: width } : { widthPx: width, heightPx: height };
-  const small = await resample(raster, { rectPx: wholeOf(raster), ...size });
-  return { raster: small, originMm, pixelMm: MM_PER_INCH / ppi };
 }
 
 /** Its middle is that of the edge, whatever whole pixels make of its size. */
