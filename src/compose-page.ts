@@ -1,4 +1,5 @@
 import type { CheckedArtwork, PrintRequest } from './check-artwork.ts';
+import type { ComposedPrint } from './compose-artwork.ts';
 import { findPage } from './find-page.ts';
 import { drawMarksOver } from './formats/draw-marks.ts';
 import type { Limits } from './formats/limits.ts';
@@ -6,7 +7,6 @@ import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf } from './geometry/rectangle.ts';
 import { paperBoxesOf } from './job/paper.ts';
 import { checkPixels } from './prepare/canvas.ts';
-import type { ComposedPrint } from './prepare-artwork.ts';
 import { layOnto } from './raster/lay-onto.ts';
 import { createRaster, type Raster } from './raster/raster.ts';
 import { isWithinRing } from './raster/ring-part.ts';

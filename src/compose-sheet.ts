@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { BlankcheckError } from './blankcheck-error.ts';
+import type { ComposedPrint } from './compose-artwork.ts';
 import { composePieces } from './compose-page.ts';
 import { type Limits, limitsWith } from './formats/limits.ts';
 import { composePdf, type PicturedPage } from './lay-out-pdf.ts';
 import type { LaidSheet } from './lay-sheets.ts';
-import { type ComposedPrint, encodePrintReady, type PrepareOptions } from './prepare-artwork.ts';
+import { encodePrintReady, type PrepareOptions } from './prepare-artwork.ts';
 import { mirrorRaster } from './raster/mirror.ts';
 import type { Raster } from './raster/raster.ts';
 import { turnRaster } from './raster/turn.ts';

@@ -1,12 +1,12 @@
 import { setImmediate } from 'node:timers/promises';
 import { conditionFor, judgePicture, type PrintRequest, pictureArtwork } from './check-artwork.ts';
+import { type ComposedPrint, composeArtwork } from './compose-artwork.ts';
 import { warmColourTables } from './conditions/colour-tables.ts';
 import { findPage, showsOnPaper } from './find-page.ts';
 import type { RectMm } from './geometry/rectangle.ts';
 import type { Sector } from './geometry/sector.ts';
 import { arcWithBleedOf, paperBoxesOf } from './job/paper.ts';
 import { mendArtwork } from './mend-artwork.ts';
-import { type ComposedPrint, composeArtwork } from './prepare-artwork.ts';
 import type { ReadOptions } from './read-artwork.ts';
 import { type ArtworkSource, readOrReport } from './read-or-report.ts';
 import { reportChecked } from './report-artwork.ts';

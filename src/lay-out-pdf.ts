@@ -1,10 +1,10 @@
+import type { ComposedPrint } from './compose-artwork.ts';
 import type { PdfPage } from './formats/pdf-write.ts';
 import { outlineOfSector } from './geometry/laid-sector.ts';
 import { MM_PER_INCH } from './geometry/length.ts';
 import { middleOf, type RectMm } from './geometry/rectangle.ts';
 import type { BlankInHand } from './job/job.ts';
 import { paperBoxesOf } from './job/paper.ts';
-import type { ComposedPrint } from './prepare-artwork.ts';
 import type { Raster } from './raster/raster.ts';
 import type { PagePlan } from './sheet/page-plan.ts';
 

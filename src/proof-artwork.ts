@@ -1,5 +1,6 @@
 import type { PrintPicture } from './checks/define-check.ts';
 import { takeGamutCensus } from './checks/gamut-census.ts';
+import type { ComposedPrint } from './compose-artwork.ts';
 import { gamutTableOf, proofTableOf } from './conditions/colour-tables.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { Artwork } from './formats/artwork.ts';
@@ -19,7 +20,6 @@ import { type MarkedShare, writeProofCaption } from './pictures/proof-caption.ts
 import { frameProof } from './pictures/proof-frame.ts';
 import { capitalsMm, leastCaptionMm, setCaption } from './pictures/set-caption.ts';
 import { checkPixels } from './prepare/canvas.ts';
-import type { ComposedPrint } from './prepare-artwork.ts';
 import { proofWrap } from './proof-wrap.ts';
 import { createRaster, type Raster } from './raster/raster.ts';
 import { VERSION } from './version.ts';

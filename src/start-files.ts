@@ -1,16 +1,12 @@
 import type { PicturedArtwork, PrintRequest } from './check-artwork.ts';
+import { type ComposedPrint, composeArtwork, composeUnconverted } from './compose-artwork.ts';
 import { composePage } from './compose-page.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
 import type { CostInputs } from './costing/cost-inputs.ts';
 import type { Artwork } from './formats/artwork.ts';
 import { type Limits, limitsWith } from './formats/limits.ts';
 import { composePdf, composePdfPiece } from './lay-out-pdf.ts';
-import {
-  type ComposedPrint,
-  composeArtwork,
-  composeUnconverted,
-  encodePrintReady,
-} from './prepare-artwork.ts';
+import { encodePrintReady } from './prepare-artwork.ts';
 import type { PrintReadyFormat } from './print-ready-format.ts';
 import { type Proof, type ProofRequest, proofArtwork } from './proof-artwork.ts';
 import { bareRaster } from './raster/bare.ts';

@@ -1,5 +1,6 @@
 import { familyOf } from './catalogue/catalogue.ts';
 import type { PicturedArtwork, PrintRequest } from './check-artwork.ts';
+import { composeArtwork, composeUnconverted } from './compose-artwork.ts';
 import { proofTableOf } from './conditions/colour-tables.ts';
 import type { PrinterConversion } from './conditions/printer-conversion.ts';
 import type { PrintingCondition } from './conditions/printing-condition.ts';
@@ -16,7 +17,6 @@ import { drawProof } from './pictures/draw-proof.ts';
 import { readPrintRows } from './pictures/print-rows.ts';
 import { frameProof } from './pictures/proof-frame.ts';
 import type { Background, PrintPlan } from './prepare/step.ts';
-import { composeArtwork, composeUnconverted } from './prepare-artwork.ts';
 import { proofWrap } from './proof-wrap.ts';
 import type { PieceView } from './reports/html/piece-view.ts';
 import { makeSmall, type SmallPicture } from './small-picture.ts';

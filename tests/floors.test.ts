@@ -36,6 +36,7 @@ const ABOVE = new Set([
   'print-ready-format.ts',
   'read-printer-profile.ts',
   'check-artwork.ts',
+  'compose-artwork.ts',
   'compose-page.ts',
   'compose-sheet.ts',
   'judge-piece.ts',

@@ -1,10 +1,10 @@
 import { PNG } from 'pngjs';
 import type { BlankRecord } from '../../src/catalogue/records.ts';
 import { type PrintRequest, pictureArtwork } from '../../src/check-artwork.ts';
+import { composeArtwork } from '../../src/compose-artwork.ts';
 import { loadCondition } from '../../src/conditions/load-condition.ts';
 import type { Artwork } from '../../src/formats/artwork.ts';
 import { MM_PER_INCH } from '../../src/geometry/length.ts';
-import { composeArtwork } from '../../src/prepare-artwork.ts';
 import { type Proof, proofArtwork } from '../../src/proof-artwork.ts';
 import type { Raster } from '../../src/raster/raster.ts';
 import { PLATE } from '../checks/jobs.ts';
