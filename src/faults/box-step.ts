@@ -1,6 +1,7 @@
 import { practiceLimit } from '../catalogue/practice.ts';
 import { measureDeltaE2000 } from '../colour/delta-e-2000.ts';
 import { xyzToLabD50 } from '../colour/lab.ts';
+import { LUMA_BLUE, LUMA_GREEN, LUMA_RED } from '../colour/luma.ts';
 import { decodeSrgb } from '../colour/srgb.ts';
 import type { InkColour } from '../geometry/drawing.ts';
 import { makeForwardStages } from '../icc/forward-stages.ts';
@@ -30,8 +31,7 @@ export interface BoxStep {
  */
 export function measureBoxStep(colour: FlatBox['colour'], source: IccProfile, base: InkColour): BoxStep {
   const light = (sample: number) => decodeSrgb(sample / 255);
-  // Y of linear sRGB (IEC 61966-2-1).
-  const luminance = 0.2126 * light(base.r) + 0.7152 * light(base.g) + 0.0722 * light(base.b);
+  const luminance = LUMA_RED * light(base.r) + LUMA_GREEN * light(base.g) + LUMA_BLUE * light(base.b);
   const toXyzD50 = makeXyzD50(source);
   const [groundXyz, whiteXyz] = [toXyzD50(colour), toXyzD50(colour.map(() => 1))];
   const labD50On = ([x, y, z]: readonly [number, number, number], factor: number) =>

@@ -1,3 +1,4 @@
+import { LUMA_BLUE, LUMA_GREEN, LUMA_RED } from '../colour/luma.ts';
 import { KERNELS } from './kernel-weights.ts';
 import { fitSamples } from './sample-fit.ts';
 import { prepareSampling, type Sampling } from './sampling.ts';
@@ -19,7 +20,7 @@ const MOST_LEFT = 3;
 /** So far to either side a factor is compared with others (own choice). */
 const BESIDE = 0.06;
 /** What rounding leaves of luma, codes: the weights of ITU-R BT.709-6 on three errors of 1 / sqrt 12. What is below it tells nothing. */
-const ROUNDING = Math.hypot(0.2126, 0.7152, 0.0722) / Math.sqrt(12);
+const ROUNDING = Math.hypot(LUMA_RED, LUMA_GREEN, LUMA_BLUE) / Math.sqrt(12);
 /** Of `KERNELS`, the one that is straight between samples. */
 const TRIANGLE = 0;
 /** At the place of a sample it has a corner: a phase that is off by a 16th of it leaves a code and more of factors of 5 and 6. */

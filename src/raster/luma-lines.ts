@@ -1,3 +1,4 @@
+import { LUMA_BLUE, LUMA_GREEN, LUMA_RED } from '../colour/luma.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 
 /** Some rows (`x`: along them) or columns (`y`) of a picture, evenly spread, as they were coded. */
@@ -55,7 +56,7 @@ function pixelReader(raster: Raster, of: 'luma' | 'green') {
     const r = data[from + red]!;
     const g = data[from + green]!;
     const b = data[from + blue]!;
-    values[i] = ((0.2126 * r + 0.7152 * g + 0.0722 * b) * 255) / full;
+    values[i] = ((LUMA_RED * r + LUMA_GREEN * g + LUMA_BLUE * b) * 255) / full;
     whole[i] = Math.min(r, g, b) > 0 && Math.max(r, g, b) < full ? 1 : 0;
   };
 }

@@ -1,4 +1,5 @@
 import { labRoot } from '../colour/lab.ts';
+import { LUMA_BLUE, LUMA_GREEN, LUMA_RED } from '../colour/luma.ts';
 import { decodeSrgb } from '../colour/srgb.ts';
 import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
@@ -42,7 +43,8 @@ function readWords(words: Uint32Array): LightnessReader {
     for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
       const word = words[first + offsets[i]!]!;
       const alpha = word >>> 24;
-      let luma = 0.2126 * (word & 255) + 0.7152 * ((word >>> 8) & 255) + 0.0722 * ((word >>> 16) & 255);
+      let luma =
+        LUMA_RED * (word & 255) + LUMA_GREEN * ((word >>> 8) & 255) + LUMA_BLUE * ((word >>> 16) & 255);
       if (alpha !== 255) luma = luma * (alpha / 255) + 255 * (1 - alpha / 255);
       values[to] = lightness[(luma * FINE + 0.5) | 0]!;
     }
@@ -60,7 +62,7 @@ function readSamples(raster: Raster): LightnessReader {
     for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
       const at = (first + offsets[i]!) * channels;
       const alpha = hasAlpha ? data[at + channels - 1]! : full;
-      let luma = 0.2126 * data[at]! + 0.7152 * data[at + green]! + 0.0722 * data[at + 2 * green]!;
+      let luma = LUMA_RED * data[at]! + LUMA_GREEN * data[at + green]! + LUMA_BLUE * data[at + 2 * green]!;
       if (alpha !== full) luma = luma * (alpha / full) + full * (1 - alpha / full);
       values[to] = lightness[(luma * scale + 0.5) | 0]!;
     }
