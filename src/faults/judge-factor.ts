@@ -17,7 +17,10 @@ const KERNEL_PATCHES = 4;
 const FITTING_SHARE = 0.7;
 /** What may be left of a patch, codes: beyond, the samples explain nothing (own choice). */
 const MOST_LEFT = 3;
-/** So far to either side a factor is compared with others (own choice). */
+/**
+ * So far to either side a factor is compared with others: over a patch of 72 px, samples at an eighth are out of step by half
+ * a sample there (72 / 8 x 0.06 = 0.54). Made pictures of tests/rates come out the same from 0.02 to 0.15; 0.01 misses four.
+ */
 const BESIDE = 0.06;
 /** What rounding leaves of luma, codes: the weights of ITU-R BT.709-6 on three errors of 1 / sqrt 12. What is below it tells nothing. */
 const ROUNDING = Math.hypot(LUMA_RED, LUMA_GREEN, LUMA_BLUE) / Math.sqrt(12);

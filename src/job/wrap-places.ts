@@ -40,9 +40,13 @@ export function parseWrapPlacing(text: string): WrapPlacing {
   );
 }
 
+/** A viewer sees about a third of the way round well (common practice, no source). */
+export const SEEN_SHARE = 1 / 3;
+
 /**
  * Art at least so wide against the way round, or against paper that ends before it, is meant to go round, and has no one
- * face (own choice).
+ * face. Between two thirds, which leave bare as much as is seen at once, and what art that fills the paper from safe line
+ * to safe line has on every round body of the catalogue (0.93 and more); where between is our own choice.
  */
 export const MEANT_TO_GO_ROUND = 0.85;
 
@@ -54,9 +58,6 @@ export function widthOnceRound({
   const { strip, onceRoundMm } = wrap.development;
   return wrap.wayRound === 'whole' ? onceRoundMm : strip.widthMm + 2 * bleed.value;
 }
-
-/** A viewer sees about a third of the way round well (common practice, no source). */
-const SEEN_SHARE = 1 / 3;
 
 /**
  * The places on the paper of this body. Handle or seam is at its ends; a face is a quarter of the way round from it, and
