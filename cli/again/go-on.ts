@@ -1,6 +1,5 @@
-import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, posix, resolve } from 'node:path';
-import { type ArtworkReport, readPrintRecord } from '../../src/index.ts';
+import { basename, dirname, resolve } from 'node:path';
+import type { ArtworkReport } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import type { PlacedInput } from '../commands/judge-all.ts';
 import type { JudgeOptions } from '../commands/judge-artwork.ts';
@@ -8,13 +7,9 @@ import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import type { OutputPaths } from '../output/output-paths.ts';
 import { hashOptions } from './hash-options.ts';
 import { hashSource } from './hash-source.ts';
-import {
-  appendToRunRecord,
-  compactRunRecord,
-  type ReadRunRecordLine,
-  type RunRecordLine,
-  readRunRecord,
-} from './run-record.ts';
+import { isLasting } from './is-lasting.ts';
+import { lookBack, writtenAt } from './look-back.ts';
+import { appendToRunRecord, compactRunRecord, type ReadRunRecordLine, readRunRecord } from './run-record.ts';
 
 /** What earlier runs leave to be done. */
 export interface GoingOn {
@@ -82,43 +77,6 @@ function recordedOutputs({ artwork: { origin }, place }: PlacedInput): OutputPat
     : null;
 }
 
-interface LookedBack {
-  readonly mayReplace: boolean;
-  /** null where it is to be judged anew. */
-  readonly report: ArtworkReport | null;
-}
-
-async function lookBack(
-  { artwork }: PlacedInput,
-  outputs: OutputPaths,
-  record: ReadonlyMap<string, ReadRunRecordLine>,
-  { reader, signal, cwd, optionsSha256 }: JudgeOptions & { readonly optionsSha256: string },
-): Promise<LookedBack | null> {
-  const path = resolve(cwd, outputs.printReady);
-  const line = record.get(basename(path));
-  const there = await writtenAt(path);
-  if (line === undefined && there === null) return null;
-  signal.throwIfAborted();
-  const source = await hashSource(artwork, reader);
-  if (source === null) return null;
-  const asWritten = line !== undefined && isSame(line.written, there);
-  const isUnchanged =
-    asWritten &&
-    line.isCurrent &&
-    line.sourceSha256 === source.sha256 &&
-    line.optionsSha256 === optionsSha256;
-  return {
-    // A killed run may have finished it and not noted it.
-    mayReplace:
-      there !== null &&
-      ((asWritten && line.written !== null) || source.formats.includes((await sourceOf(path)) ?? '')),
-    report:
-      isUnchanged && (await hasOthers(line.report, outputs, cwd))
-        ? asToldNow(line.report, pathOfFormat(artwork, line.report), outputs)
-        : null,
-  };
-}
-
 async function appendLine(
   path: string,
   artwork: PlannedArtwork,
@@ -144,73 +102,4 @@ async function appendLine(
     written,
     report,
   });
-}
-
-/** As it is given now, of the format that the report is of. */
-function pathOfFormat(artwork: PlannedArtwork, report: ArtworkReport): string {
-  const name = posix.basename(report.artwork.path);
-  return (artwork.formats?.find(({ path }) => posix.basename(path) === name) ?? artwork).path;
-}
-
-/** Would it come out the same again? What could not be read or written may, next time; a fault of ours is not kept. */
-function isLasting(report: ArtworkReport): boolean {
-  const { artwork, status, error, proofError, outcomes } = report;
-  return (
-    artwork.sha256 !== null &&
-    status !== 'unreadable' &&
-    error === null &&
-    proofError === null &&
-    !(report.picture && 'error' in report.picture) &&
-    outcomes.every((outcome) => outcome.status !== 'broken') &&
-    survivesJson(report)
-  );
-}
-
-/** Numbers without end, which JSON cannot hold, would be read back as something else. */
-function survivesJson(report: ArtworkReport): boolean {
-  let survives = true;
-  JSON.stringify(report, (_, value: unknown) => {
-    if (typeof value === 'number' && !Number.isFinite(value)) survives = false;
-    return value;
-  });
-  return survives;
-}
-
-async function writtenAt(path: string): Promise<RunRecordLine['written']> {
-  return stat(path).then(
-    ({ size, mtimeMs }) => ({ bytes: size, mtimeMs }),
-    () => null,
-  );
-}
-
-function isSame(a: RunRecordLine['written'], b: RunRecordLine['written']): boolean {
-  return a?.bytes === b?.bytes && a?.mtimeMs === b?.mtimeMs;
-}
-
-async function sourceOf(path: string): Promise<string | null> {
-  const bytes = await readFile(path).catch(() => null);
-  return (bytes && readPrintRecord(bytes)?.sourceSha256) ?? null;
-}
-
-/** Are the files that were made beside the print-ready one there still? */
-async function hasOthers(
-  { proof, picture }: ArtworkReport,
-  outputs: OutputPaths,
-  cwd: string,
-): Promise<boolean> {
-  const made = [...(proof ? [outputs.proof] : []), ...(picture ? [outputs.picture] : [])];
-  const found = await Promise.all(made.map((path) => (path === null ? null : writtenAt(resolve(cwd, path)))));
-  return !found.includes(null);
-}
-
-function asToldNow(report: ArtworkReport, path: string, outputs: OutputPaths): ArtworkReport {
-  return {
-    ...report,
-    artwork: { ...report.artwork, path },
-    output: report.output && { ...report.output, path: outputs.printReady },
-    proof: report.proof && outputs.proof !== null ? { ...report.proof, path: outputs.proof } : report.proof,
-    ...(report.picture &&
-      'path' in report.picture &&
-      outputs.picture !== null && { picture: { ...report.picture, path: outputs.picture } }),
-  };
 }
