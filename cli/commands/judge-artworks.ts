@@ -135,7 +135,9 @@ async function judgeWanted(
     const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
     await goingOn.end();
     tellUnchanged(goingOn.done.size, options, io);
-    tellEnd(run, inputs.length, options, io);
+    // Of a part that is nothing but files of our own there is nothing to tell: a watch finds each that it wrote.
+    if (files === null || run.results.length > 0 || io.interrupt.aborted)
+      tellEnd(run, inputs.length, options, io);
     const unmade = await publishDocuments(run, options, judging);
     for (const error of unmade) printError(io.stderr, error);
     const exitCode = exitCodeOf({

@@ -1,9 +1,8 @@
 import { stat } from 'node:fs/promises';
-import { resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { BlankcheckError, type Summary, showHidden, toSummaryJsonLine } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
-import { missingArtwork } from '../inputs/missing-artwork.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
 import { createOutFolders } from '../output/out-folders.ts';
@@ -43,13 +42,18 @@ export async function watchFolders(
   say(`watching ${words.map((word) => `"${word}"`).join(', ')}; Ctrl-C ends it`);
   const resting = createRestingFiles();
   const gone = new Set<string>();
+  const closed = new Set<string>();
   const outFolders = createOutFolders();
   let summary = NOTHING;
   while (!io.interrupt.aborted) {
     const states = new Map<string, FileState>();
     for (const [word, folder] of folders) {
-      const found = await listStates(folder, options.recursive === true);
-      if (found === null && !gone.has(word)) say(`"${word}" is not there; waiting for it`);
+      const found = await listStates(folder, options.recursive === true, (below) => {
+        if (!closed.has(below))
+          say(`"${join(word, relative(folder, below))}" cannot be read: what lands there goes unseen`);
+        closed.add(below);
+      });
+      if (found === null && !gone.has(word)) say(`"${word}" is not there or cannot be read; waiting for it`);
       if (found !== null && gone.has(word)) say(`"${word}" is back`);
       if (found === null) gone.add(word);
       else gone.delete(word);
@@ -69,7 +73,7 @@ export async function watchFolders(
     }
     await clock.sleep(LOOK_MS, io.interrupt);
   }
-  say(`interrupted; ${summary.artworks} artworks were judged`);
+  say(`interrupted; artworks judged: ${summary.artworks}`);
   if (options.jsonLines) io.stdout.write(toSummaryJsonLine(summary));
   return exitCodeOf({
     results: [],
@@ -82,7 +86,8 @@ export async function watchFolders(
 
 /** By their words, where they are on this machine. */
 async function findFolders(words: readonly string[], cwd: string): Promise<ReadonlyMap<string, string>> {
-  if (words.length === 0) throw missingArtwork();
+  if (words.length === 0)
+    throw new BlankcheckError('missing-artwork', 'No folder was given.\nName those to watch.');
   const folders = new Map<string, string>();
   for (const word of words) {
     const folder = resolve(cwd, word);

@@ -1,5 +1,6 @@
+import type { Stats } from 'node:fs';
 import { readdir, rm, rmdir, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { makeFolder } from './make-folder.ts';
 import { RUN_RECORD_NAME } from './run-record-name.ts';
 
@@ -11,7 +12,10 @@ export type KnownFolders = ReadonlyMap<string, number>;
  * where a drive was pulled that would be on the disk beneath its mount point, and nobody would look there.
  */
 export interface OutFolders {
-  /** Makes those that are not there and were not there before; why one cannot be made is told by whoever writes to it. */
+  /**
+   * Makes those that are not there, save what went away with its disk; why one cannot be made is told by whoever writes to
+   * it. A watch begins anew with each file that lands.
+   */
   begin(folders: Iterable<string>): Promise<void>;
   /** False for a folder that the run did not begin with. @throws Error where one that it did is gone, or lies on another disk */
   expect(folder: string): Promise<boolean>;
@@ -28,7 +32,9 @@ export function createOutFolders(begunWith: KnownFolders = new Map()): OutFolder
     async begin(folders) {
       for (const folder of new Set(folders)) {
         try {
-          if (!known.has(folder)) made.push(...(await makeFolder(folder)));
+          const disk = known.get(folder);
+          if (disk === undefined || (await wasTakenAway(folder, disk)))
+            made.push(...(await makeFolder(folder)));
           known.set(folder, (await stat(folder)).dev);
         } catch {
           // It is told of each file that would go there.
@@ -57,4 +63,20 @@ export function createOutFolders(begunWith: KnownFolders = new Map()): OutFolder
       made.length = 0;
     },
   };
+}
+
+/** Is it gone from a disk that is still there? Where that was pulled, what is above its mount point lies on another. */
+async function wasTakenAway(folder: string, disk: number): Promise<boolean> {
+  if (await look(folder)) return false;
+  let above = dirname(folder);
+  let found = await look(above);
+  while (!found && dirname(above) !== above) {
+    above = dirname(above);
+    found = await look(above);
+  }
+  return found?.dev === disk;
+}
+
+function look(path: string): Promise<Stats | null> {
+  return stat(path).catch(() => null);
 }

@@ -137,6 +137,20 @@ describe('--watch', () => {
     expect(stderr.match(/is not there|is back/g)).toEqual(['is not there', 'is back']);
   });
 
+  it.each([
+    ['its output folder, emptied and taken away', 'beds/print-ready'],
+    ['the whole folder', 'beds'],
+  ])('goes on writing when somebody took away %s', async (_, taken) => {
+    const cwd = makeFolder({ 'beds/bean.png': ART });
+    const { out: _out, ...options } = OPTIONS;
+    const events = {
+      4: () => rmSync(join(cwd, taken), { recursive: true }),
+      7: () => putFiles(cwd, { 'beds/pea.png': OTHER }),
+    };
+    await watch(cwd, events, { options });
+    expect(listFiles(cwd)).toContain('beds/print-ready/pea.60x60mm.png');
+  });
+
   it('never takes its own files for art, wherever they go', async () => {
     const cwd = makeFolder({ 'beds/bean.png': ART });
     const options = {
@@ -146,8 +160,9 @@ describe('--watch', () => {
       picture: 'beds',
       recursive: true,
     } as const;
-    const { told } = await watch(cwd, {}, { options });
+    const { told, stderr } = await watch(cwd, {}, { options });
     expect(told).toEqual([[2, 'beds/bean.png', 'ready']]);
+    expect(stderr).not.toContain('0 artworks');
     expect(listFiles(cwd).filter((name) => name.endsWith('.png')).length).toBe(4);
   });
 
