@@ -34,6 +34,8 @@ export interface JudgeOrdersOptions {
 
 export interface JudgedOrders {
   readonly orders: readonly SheetOrder[];
+  /** The art of them, in their order, those that could be read first. */
+  readonly artworks: readonly PlannedArtwork[];
   readonly passedOver: number;
   readonly faults: number;
 }
@@ -48,6 +50,7 @@ export async function judgeOrders(
   listener: RunListener,
 ): Promise<JudgedOrders> {
   const orders: SheetOrder[] = [];
+  const artworks: [PlannedArtwork[], PlannedArtwork[]] = [[], []];
   let [passedOver, faults] = [0, 0];
   for (const { sides, ...order } of planned) {
     const judged: JudgedPiece[] = [];
@@ -58,6 +61,7 @@ export async function judgeOrders(
         if (piece === null) passedOver += 1;
         else {
           judged.push(piece);
+          artworks[piece.report.status === 'unreadable' ? 1 : 0].push(side.artwork);
           listener.report(piece.report);
         }
       } catch (error) {
@@ -69,7 +73,7 @@ export async function judgeOrders(
     }
     if (judged.length === sides.length) orders.push({ ...order, sides: judged });
   }
-  return { orders, passedOver, faults };
+  return { orders, artworks: artworks.flat(), passedOver, faults };
 }
 
 /** null for a file of our own to pass over. */

@@ -13,6 +13,7 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { giveWayTo } from '../give-way.ts';
+import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
 import { interruptionOf } from '../interrupt.ts';
 import type { Io } from '../io.ts';
@@ -22,7 +23,7 @@ import { nameSheets } from '../output/name-sheets.ts';
 import { createOutFolders } from '../output/out-folders.ts';
 import type { TempFiles } from '../output/temp-files.ts';
 import { judgeOrders } from './judge-orders.ts';
-import { planOrders } from './plan-orders.ts';
+import { planOrders, type SheetsName } from './plan-orders.ts';
 import { tellPeopleOfSheets, tellProgramsOfSheets } from './tell-sheets.ts';
 import { writeSheets } from './write-sheets.ts';
 
@@ -51,7 +52,7 @@ export async function layOutSheets(
   });
   // Before a picture is read: what is wrong with the page itself.
   laySheets([], request, layout);
-  const people = tellPeopleOfSheets(options, io);
+  const people = tellPeopleOfSheets(options, io, artworks.length);
   const judged = await judgeOrders(
     planned.map((order) => ({
       ...order,
@@ -67,12 +68,13 @@ export async function layOutSheets(
   );
   const results = judged.orders.flatMap(({ sides }) => sides.map(({ report }) => report));
   const laid = await layUntilInterrupted(judged.orders, request, layout, signal);
+  const name = named ?? nameAfter(judged.artworks);
   const paths =
     options.dryRun === true
       ? []
       : nameSheets({
-          ...named,
-          folder: options.out ?? join(named.folder, 'print-ready'),
+          ...name,
+          folder: options.out ?? join(name.folder, 'print-ready'),
           paper: common.sheet!.id,
           // All pages of a PDF are in one file.
           sheets: format === 'pdf' ? Math.min(laid.sheets.length, 1) : laid.sheets.length,
@@ -129,6 +131,11 @@ async function layUntilInterrupted(
     if (!signal.aborted) throw error;
     return laySheets([], request, layout);
   }
+}
+
+/** Files of our own that were passed over have no part in it: with them the name would be another one after each run. */
+function nameAfter([first, ...others]: readonly PlannedArtwork[]): SheetsName {
+  return { folder: first?.folder ?? '.', stem: first?.stem ?? 'sheet', more: others.length };
 }
 
 /** A page has one resolution: the finest that a blank on it asks for. */

@@ -3,18 +3,22 @@ import type { TypedOptions } from '../arguments.ts';
 import { planInputs } from '../inputs/plan-inputs.ts';
 import { readJobFile } from '../inputs/read-job-file.ts';
 import type { Io } from '../io.ts';
+import type { SheetNameParts } from '../output/name-sheets.ts';
 import type { PlannedOrder } from './judge-orders.ts';
 import { fieldOf, placeFault, planJob } from './plan-job.ts';
 import { readBlank, readCommonRequest, readPlacing } from './read-request.ts';
 import { readCopies, readLayout } from './sheet-options.ts';
+
+/** What sheets are called after, and beside what they go. */
+export type SheetsName = Pick<SheetNameParts, 'folder' | 'stem' | 'more'>;
 
 export interface PlannedSheets {
   readonly planned: readonly PlannedOrder[];
   /** Words that name nothing, and folders and archives that hold no artwork; the others are done all the same. */
   readonly missing: readonly BlankcheckError[];
   readonly passedOver: number;
-  /** What the files are called after, and beside what they go. */
-  readonly named: { readonly folder: string; readonly stem: string; readonly more: number };
+  /** The job file that the sheets are called after and go beside; null where that is their art. */
+  readonly named: SheetsName | null;
   /** What is the same for all pieces. */
   readonly common: Omit<PrintRequest, 'blank'>;
   readonly layout: SheetLayout;
@@ -51,7 +55,6 @@ export async function planOrders(
   const artworks = planned.flatMap(({ artworks, kind }) =>
     artworks.map((artwork) => ({ artwork, skipOwn: kind !== 'artwork' })),
   );
-  const first = artworks[0]?.artwork;
   const empty = planned.filter(({ artworks, repeats }) => artworks.length + repeats === 0);
   return {
     planned: artworks.map((side) => ({
@@ -62,11 +65,7 @@ export async function planOrders(
     })),
     missing: [...missing, ...empty.map(({ word }) => noArtworkIn(word))],
     passedOver: planned.reduce((sum, { passedOver }) => sum + passedOver, 0),
-    named: {
-      folder: first?.folder ?? '.',
-      stem: first?.stem ?? 'sheet',
-      more: Math.max(artworks.length - 1, 0),
-    },
+    named: null,
     common,
     layout: readLayout(options),
   };

@@ -16,25 +16,17 @@ import { exitCodeOf } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { describeTerminal } from '../terminal.ts';
 import type { JudgedRun, RunListener } from './judge-all.ts';
-
-/** So many reports are read one after the other; of more, those of what is ready are left to the table, the others kept short. */
-const MOST_IN_FULL = 20;
-
-const BREVITY = `
-blankcheck: of so many artworks only what stops or needs a look is told here.
-To see all that was found, and why something was not checked, name one alone, or
-ask for a page of all with --report <file>.
-`;
+import { areMany, needsALook, tellBrevity } from './many-artworks.ts';
 
 /** Each report as it comes, a blank line between two; with --quiet only what went wrong. */
 export function tellPeople(options: TypedOptions, { stderr, env }: Io, artworks: number): RunListener {
   const terminal = describeTerminal(stderr, env, options);
-  const isMany = artworks > MOST_IN_FULL;
+  const isMany = areMany(artworks);
   let told = 0;
   return {
     report(report) {
       if (options.quiet && !isWrong(report, options)) return;
-      if (isMany && report.status === 'ready' && report.error === null) return;
+      if (isMany && !needsALook(report)) return;
       const text = renderTextReport(report, {
         ...terminal,
         brief: isMany,
@@ -75,9 +67,9 @@ export function tellEnd(
     const text = renderTextSummary(summarise(results, passedOver), terminal, notWritten);
     const table = results.length > 1 ? `${renderRunTable(results, terminal)}\n` : '';
     stderr.write(results.length > 0 ? `\n${table}${text}` : text);
-    if (planned > MOST_IN_FULL) {
+    if (areMany(planned)) {
       const advice = renderPrintingAdvice(results, terminal);
-      stderr.write(advice ? `\n${advice}${BREVITY}` : BREVITY);
+      stderr.write(`${advice && `\n${advice}`}${tellBrevity(true)}`);
     }
   }
   for (const error of usageErrors) printError(stderr, error);

@@ -3,6 +3,7 @@ import {
   type BlankcheckError,
   renderTextReport,
   renderTextSheets,
+  renderTextSummary,
   type SheetsReport,
   showHidden,
   summarise,
@@ -15,6 +16,7 @@ import { exitCodeOf } from '../exit-code.ts';
 import type { Io } from '../io.ts';
 import { describeTerminal } from '../terminal.ts';
 import type { RunListener } from './judge-all.ts';
+import { areMany, needsALook, tellBrevity } from './many-artworks.ts';
 
 /** What a run of `sheet` came to. */
 export interface SheetsRun extends SheetsReport {
@@ -29,9 +31,17 @@ export interface SheetsListener extends RunListener {
   end(run: SheetsRun): void;
 }
 
-/** Of each artwork only what there is to mend or to look at, then the sheets; with --quiet only what went wrong. */
-export function tellPeopleOfSheets(options: TypedOptions, { stderr, env, interrupt }: Io): SheetsListener {
+/**
+ * Each report as it comes, of many artworks only those of what needs a look, then their count and the sheets; with --quiet
+ * only what went wrong.
+ */
+export function tellPeopleOfSheets(
+  options: TypedOptions,
+  { stderr, env, interrupt }: Io,
+  artworks: number,
+): SheetsListener {
   const page = describeTerminal(stderr, env, options);
+  const brief = areMany(artworks);
   let told = 0;
   const tell = (text: string) => {
     stderr.write(told === 0 ? text : `\n${text}`);
@@ -40,13 +50,19 @@ export function tellPeopleOfSheets(options: TypedOptions, { stderr, env, interru
   return {
     report(report) {
       if (options.quiet && !isWrong(report, options)) return;
-      tell(renderTextReport(report, { ...page, showPlan: options.dryRun === true, onSheets: true }));
+      if (brief && !needsALook(report)) return;
+      const showPlan = options.dryRun === true;
+      tell(renderTextReport(report, { ...page, brief, showPlan, onSheets: true }));
     },
     fault: (path, error) => printFault(stderr, error, path),
     end(run) {
+      const { results, passedOver } = run;
+      if (!options.quiet && (results.length > 1 || passedOver > 0))
+        tell(renderTextSummary(summarise(results, passedOver), page));
       const wrong = run.leftOut.length > 0 || run.sheets.some(({ error }) => error);
       if (!interrupt.aborted && (!options.quiet || wrong))
         tell(renderTextSheets(run, { ...page, driverMirrors: run.driverMirrors }));
+      if (brief && !options.quiet) stderr.write(tellBrevity(false));
       for (const error of run.usageErrors) printError(stderr, error);
       if (interrupt.aborted) stderr.write('blankcheck: interrupted\n');
     },

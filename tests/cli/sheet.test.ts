@@ -88,6 +88,21 @@ describe('sheet', () => {
     expectGolden('reports/sheets.txt', stderr);
   });
 
+  it('of many artworks tells what needs a look alone, and is named after the first that could be read', async () => {
+    const beds = Array.from({ length: 20 }, (_, index) => [`beds/bed-${index + 10}.png`, ART] as const);
+    const cwd = makeFolder({
+      ...Object.fromEntries(beds),
+      'beds/a.png': ART.slice(0, -20),
+      'beds/b.txt': 'x',
+    });
+    // A file of our own among them is no art, and must not change the name.
+    await runMain(['prepare', 'beds/bed-10.png', ...TAG, '--out', 'beds'], { cwd });
+    const { code, stdout, stderr } = await runMain(['sheet', 'beds', ...TAG, '--sheet', 'a3'], { cwd });
+    expect([code, stdout]).toEqual([1, 'beds/print-ready/bed-10.and-20-more.sheet-a3.png\n']);
+    expect(stderr.match(/^[A-Z ]+: beds\/.*$/gm)).toEqual(['CANNOT READ: beds/a.png']);
+    expect(stderr).toMatch(/^21 artworks: 20 READY TO PRINT, 1 CANNOT READ\nPassed over: 2 /m);
+  });
+
   it('plans a dry run and writes nothing', async () => {
     const cwd = makeFolder({ 'basil.png': ART });
     const { code, stdout } = await runMain([...SHEET, '--copies', '5', '--dry-run', '--json'], { cwd });
