@@ -171,6 +171,7 @@ export type { SuitedArtwork } from './reports/suits.ts';
 export { toSuitsJson } from './reports/suits-json.ts';
 export { renderSuits } from './reports/suits-text.ts';
 export { summarise } from './reports/summary.ts';
+export { renderNotChecked } from './reports/text-not-checked.ts';
 export { renderPrintingAdvice } from './reports/text-printing.ts';
 export { renderTextReport, type TextReportOptions } from './reports/text-report.ts';
 export { renderTextSheets } from './reports/text-sheets.ts';

@@ -115,6 +115,7 @@ const NAMES = [
   'judgePiece',
   'laySheets',
   'laySheetsGivingWay',
+  'renderNotChecked',
   'renderTextSheets',
   'readSheetJob',
   'turnOverBlank',

@@ -17,6 +17,6 @@ export function tellBrevity(pages: boolean): string {
   const all = pages ? ', or\nask for a page of all with --report <file>.' : '.';
   return `
 blankcheck: of so many artworks only what stops or needs a look is told here.
-To see all that was found, and why something was not checked, name one alone${all}
+To see all that was found and checked of one, name it alone${all}
 `;
 }

@@ -1,5 +1,6 @@
 import {
   type ArtworkReport,
+  renderNotChecked,
   renderPrintingAdvice,
   renderRunTable,
   renderTextReport,
@@ -30,6 +31,8 @@ export function tellPeople(options: TypedOptions, { stderr, env }: Io, artworks:
       const text = renderTextReport(report, {
         ...terminal,
         brief: isMany,
+        // With --quiet there is no end that tells it.
+        notCheckedApart: options.quiet !== true,
         showPlan: options.dryRun === true,
         proofAsked: options.proof !== undefined,
       });
@@ -68,8 +71,8 @@ export function tellEnd(
     const table = results.length > 1 ? `${renderRunTable(results, terminal)}\n` : '';
     stderr.write(results.length > 0 ? `\n${table}${text}` : text);
     if (areMany(planned)) {
-      const advice = renderPrintingAdvice(results, terminal);
-      stderr.write(`${advice && `\n${advice}`}${tellBrevity(true)}`);
+      const shared = [renderNotChecked(results, terminal), renderPrintingAdvice(results, terminal)];
+      stderr.write(`${shared.map((told) => told && `\n${told}`).join('')}${tellBrevity(true)}`);
     }
   }
   for (const error of usageErrors) printError(stderr, error);

@@ -1,6 +1,7 @@
 import {
   type ArtworkReport,
   type BlankcheckError,
+  renderNotChecked,
   renderTextReport,
   renderTextSheets,
   renderTextSummary,
@@ -52,13 +53,23 @@ export function tellPeopleOfSheets(
       if (options.quiet && !isWrong(report, options)) return;
       if (brief && !needsALook(report)) return;
       const showPlan = options.dryRun === true;
-      tell(renderTextReport(report, { ...page, brief, showPlan, onSheets: true }));
+      tell(
+        renderTextReport(report, {
+          ...page,
+          brief,
+          notCheckedApart: !options.quiet,
+          showPlan,
+          onSheets: true,
+        }),
+      );
     },
     fault: (path, error) => printFault(stderr, error, path),
     end(run) {
       const { results, passedOver } = run;
       if (!options.quiet && (results.length > 1 || passedOver > 0))
         tell(renderTextSummary(summarise(results, passedOver), page));
+      const notChecked = brief && !options.quiet ? renderNotChecked(results, page) : '';
+      if (notChecked) tell(notChecked);
       const wrong = run.leftOut.length > 0 || run.sheets.some(({ error }) => error);
       if (!interrupt.aborted && (!options.quiet || wrong))
         tell(renderTextSheets(run, { ...page, driverMirrors: run.driverMirrors }));

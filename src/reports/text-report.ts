@@ -27,6 +27,8 @@ export interface TextReportOptions extends Page {
   readonly onSheets?: boolean;
   /** Of one among very many: the verdict and what led to it; of all else how much there is. */
   readonly brief?: boolean;
+  /** In brief: which checks have no result is told apart, once for all artworks of the run. */
+  readonly notCheckedApart?: boolean;
   /** Whose phrases tell the findings; the program's own by default. */
   readonly checks?: readonly CheckDefinition[];
 }

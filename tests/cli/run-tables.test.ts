@@ -66,7 +66,12 @@ describe('the table of a run', () => {
     const { stderr } = await runMain(['check', ...WORDS], { cwd });
     expect(stderr.match(/^ +Artwork /gm)).toHaveLength(1);
     expect(stderr.match(/^READY TO PRINT {2}/gm)).toHaveLength(23);
-    expect(stderr).toMatch(/^ +\[\?\] Not checked: .*edge-detail/m);
+    // Once for all of them, those that are ready too; of each only how many.
+    expect(stderr.match(/edge-detail/g)).toHaveLength(1);
+    expect(stderr).toMatch(/^ +\[\?\] edge-detail: .*$/m);
+    expect(stderr).toMatch(/^ +\[\?\] Not checked: \d+ of \d+ checks$/m);
+    const quiet = await runMain(['check', ...WORDS, '--quiet', '--fail-on', 'advice'], { cwd });
+    expect(quiet.stderr).toMatch(/^ +\[\?\] Not checked: .*edge-detail/m);
     expect(stderr).not.toContain('How to print');
     const prepared = await runMain(['prepare', ...WORDS, '--out', 'prints'], { cwd });
     expect(prepared.stderr.match(/^How to print them$/gm)).toHaveLength(1);
