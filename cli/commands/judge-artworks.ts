@@ -14,11 +14,11 @@ import type { Io } from '../io.ts';
 import { createOutFolders, type OutFolders } from '../output/out-folders.ts';
 import { refuseSameOutputs } from '../output/refuse-same-outputs.ts';
 import type { TempFiles } from '../output/temp-files.ts';
-import { judgeHere, judgeInPool, type PooledRun } from '../pool/judge-in-pool.ts';
 import { choosePoolSize } from '../pool/pool-size.ts';
 import { createProgress } from '../progress.ts';
 import { isScreen } from '../terminal.ts';
-import { type Judge, type JudgedRun, judgeAll, placeInputs } from './judge-all.ts';
+import { chooseJudge } from './choose-judge.ts';
+import { type JudgedRun, judgeAll, placeInputs } from './judge-all.ts';
 import type { JudgeOptions } from './judge-artwork.ts';
 import { publishDocuments } from './publish-documents.ts';
 import { readJudging } from './read-judging.ts';
@@ -135,20 +135,7 @@ async function judgeWanted(
     const run = await judgeAll(plan, inputs, judge, signal, tellPeople(options, io, inputs.length));
     await goingOn.end();
     tellUnchanged(goingOn.done.size, options, io);
-    // Of a part that is nothing but files of our own there is nothing to tell: a watch finds each that it wrote.
-    if (files === null || run.results.length > 0 || io.interrupt.aborted)
-      tellEnd(run, inputs.length, options, io);
-    const unmade = await publishDocuments(run, options, judging);
-    for (const error of unmade) printError(io.stderr, error);
-    const exitCode = exitCodeOf({
-      results: run.results,
-      failOn: options.failOn ?? 'error',
-      usageErrors: run.usageErrors.length,
-      faults: run.faults,
-      interruptedBy: interruptionOf(io.interrupt),
-      unmade: unmade.length,
-    });
-    if (exitCode !== 2 && (files === null || !options.jsonLines)) tellPrograms(run, options, io);
+    const exitCode = await concludeRun(run, inputs.length, judging, options, io, files !== null);
     return { exitCode, run };
   } finally {
     progress.end();
@@ -156,6 +143,31 @@ async function judgeWanted(
     // Where the request cannot be met, what is under way is in vain.
     ended.abort(new Error('the run ended'));
   }
+}
+
+/** Makes the documents of the run, tells its end and returns its exit code. JSON lines of a part end without a summary. */
+async function concludeRun(
+  run: JudgedRun,
+  artworks: number,
+  judging: JudgeOptions,
+  options: TypedOptions,
+  io: Io,
+  isPart: boolean,
+): Promise<number> {
+  // Of a part that is nothing but files of our own there is nothing to tell: a watch finds each that it wrote.
+  if (!isPart || run.results.length > 0 || io.interrupt.aborted) tellEnd(run, artworks, options, io);
+  const unmade = await publishDocuments(run, options, judging);
+  for (const error of unmade) printError(io.stderr, error);
+  const exitCode = exitCodeOf({
+    results: run.results,
+    failOn: options.failOn ?? 'error',
+    usageErrors: run.usageErrors.length,
+    faults: run.faults,
+    interruptedBy: interruptionOf(io.interrupt),
+    unmade: unmade.length,
+  });
+  if (exitCode !== 2 && !(isPart && options.jsonLines)) tellPrograms(run, options, io);
+  return exitCode;
 }
 
 /** Where what is left to be done goes. */
@@ -169,30 +181,6 @@ function listFolders(
       : [writes && outputs.printReady, proof && outputs.proof, picture && outputs.picture],
   );
   return new Set(paths.flatMap((path) => (path ? [dirname(resolve(cwd, path))] : [])));
-}
-
-/**
- * What is unchanged is as it was. Several artworks are judged in processes of their own; for one alone that would cost time
- * and protect nothing.
- */
-function chooseJudge(
-  { inputs, done }: GoingOn,
-  judging: JudgeOptions,
-  { childProgram: program }: Io,
-  run: Omit<PooledRun, 'program'>,
-): Judge {
-  const left = inputs.filter(({ artwork }) => !done.has(artwork));
-  const isSeveral = left.filter(({ artwork: { origin } }) => origin.kind !== 'fault').length > 1;
-  const judge =
-    program !== undefined && isSeveral
-      ? judgeInPool(left, { ...run, program }, judging)
-      : judgeHere(run, judging);
-  return async (artwork, place) => {
-    const before = done.get(artwork);
-    if (before === undefined) return judge(artwork, place);
-    await run.done(artwork, before);
-    return { report: before, view: null };
-  };
 }
 
 function refuseTwoJsons({ json, jsonLines }: TypedOptions): void {
