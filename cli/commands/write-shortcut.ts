@@ -29,9 +29,9 @@ export async function writeShortcut(
       'bad-option',
       `Expected no word, received "${word}".\nName the folder with --to, the blank with --blank.`,
     );
-  const { to } = options;
-  if (to === undefined)
+  if (options.to === undefined)
     throw new BlankcheckError('bad-option', 'Expected --to <folder>, such as --to ~/Desktop.');
+  const to = inHome(options.to, io.env);
   const { files, next } = makeShortcut(
     options.for ?? systemOf(process.platform),
     await readDropped(options, io),
@@ -42,6 +42,12 @@ export async function writeShortcut(
   if (errors.length > 0) return 1;
   if (!options.remove) io.stderr.write(`${showHidden(next)}\n${tellElsewhere(options)}`);
   return 0;
+}
+
+/** `~/Desktop`, as README and messages have it: shells of Windows, and quotes, hand it on as it is. */
+function inHome(folder: string, { HOME, USERPROFILE }: Io['env']): string {
+  const home = HOME || USERPROFILE;
+  return home && /^~(?:$|[\\/])/.test(folder) ? join(home, folder.slice(1)) : folder;
 }
 
 /** A shortcut names Node and the program by where they lie. */

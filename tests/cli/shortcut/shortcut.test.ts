@@ -54,6 +54,24 @@ describe('shortcut', () => {
     expect(listFiles(cwd)).toEqual(FILES[systemOf(process.platform)]);
   });
 
+  it.each([
+    ['HOME', '~/Desktop'],
+    ['USERPROFILE', '~/Desktop'],
+    ['HOME', '~'],
+  ])('goes into the home of %s where no shell has put it in place of %s', async (variable, to) => {
+    const home = makeFolder();
+    const cwd = makeFolder({ '~x/note.txt': '' });
+    const words = ['shortcut', '--blank', 'tile-ceramic-8in', '--for', 'windows', '--to'];
+    await runMain([...words, to], { cwd, env: { [variable]: home } });
+    const name = 'Blankcheck tile-ceramic-8in.cmd';
+    expect(listFiles(home)).toEqual([to === '~' ? name : `Desktop/${name}`]);
+    expect((await runMain([...words, to, '--remove'], { cwd, env: { [variable]: home } })).code).toBe(0);
+    expect(listFiles(home)).toEqual([]);
+    // A name that only begins so is one of this folder.
+    await runMain([...words, '~x'], { cwd, env: { [variable]: home } });
+    expect(listFiles(cwd)).toEqual([`~x/${name}`, '~x/note.txt']);
+  });
+
   it('neither replaces nor removes what is not its own, and replaces by force alone', async () => {
     const [entry, script] = FILES.linux;
     const cwd = makeFolder({ [entry]: '[Desktop Entry]\nName=mine\n', [script]: '#!/bin/sh\n' });
