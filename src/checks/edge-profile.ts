@@ -3,10 +3,10 @@ import type { EdgePoint } from '../geometry/edge-walk.ts';
 import { walkEdge } from '../geometry/edge-walk.ts';
 import { MM_PER_INCH } from '../geometry/length.ts';
 import type { PointMm, PointPx, RectPx } from '../geometry/rectangle.ts';
-import { frameOf } from '../job/art-frame.ts';
+import { type ArtFrame, frameOf } from '../job/art-frame.ts';
 import type { Job } from '../job/job.ts';
 import { TOUCH_MM } from '../job/lines.ts';
-import { makeArtTest } from '../raster/art-test.ts';
+import { type ArtTest, makeArtTest } from '../raster/art-test.ts';
 import type { Raster } from '../raster/raster.ts';
 import { findRaySpans } from '../raster/ray-spans.ts';
 import { type Side, sideOf } from './sides.ts';
@@ -40,35 +40,69 @@ export function readEdge(job: Job, raster: Raster): readonly EdgeReading[] {
 }
 
 function measureEdge(job: Job, raster: Raster): EdgeReading[] {
-  const { blank, contentBoxPx } = job;
+  const { blank } = job;
   const places = [0, ...job.copiesMm];
-  const isArt = makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase });
-  const frame = frameOf(job);
-  return walkEdge(blank.edge, stepOf(job), blank.bleed.value).map((point) => {
-    const side = point.faces === 'both' ? sideOf(point.normalX, point.normalY) : 'corners';
-    const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
-    const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
-    const outer = point.faces === 'inside' ? 0 : blank.bleed.value;
-    const spans = places.flatMap((shiftMm) => {
-      const start = along(point, -inner);
-      const end = along(point, outer);
-      const from = frame.toPx({ ...start, x: start.x - shiftMm });
-      const to = frame.toPx({ ...end, x: end.x - shiftMm });
-      // Most normals of art that keeps clear of the edge pass it by altogether.
-      if (missesBox(contentBoxPx, from, to)) return [];
-      return findRaySpans(isArt, from.x, from.y, to.x, to.y).map((span) => ({
-        from: span.from * (inner + outer) - inner,
-        to: span.to * (inner + outer) - inner,
-      }));
-    });
-    if (spans.length === 0) return { point, side, reachMm: null, clearanceMm: null };
-    return { point, side, ...readSpans(places.length > 1 ? inOrder(spans) : spans, inner) };
-  });
+  const art: ArtInFrame = {
+    isArt: makeArtTest(raster, { from: 'solid', whiteIsNoArt: blank.whiteBase }),
+    frame: frameOf(job),
+    boxPx: job.contentBoxPx,
+  };
+  const readings: EdgeReading[] = [];
+  for (const point of walkEdge(blank.edge, stepOf(job), blank.bleed.value))
+    readings.push(readPoint(blank, art, point, places));
+  return readings;
+}
+
+function readPoint(
+  blank: Job['blank'],
+  art: ArtInFrame,
+  point: EdgePoint,
+  places: readonly number[],
+): EdgeReading {
+  const side = point.faces === 'both' ? sideOf(point.normalX, point.normalY) : 'corners';
+  const onSeam = blank.safeSides === 'top-and-bottom' && (side === 'left' || side === 'right');
+  const inner = point.faces === 'outside' || onSeam ? 0 : blank.safe.value;
+  const outer = point.faces === 'inside' ? 0 : blank.bleed.value;
+  const spans: MmSpan[] = [];
+  for (const shiftMm of places) addSpans(spans, art, point, inner, outer, shiftMm);
+  if (spans.length === 0) return { point, side, reachMm: null, clearanceMm: null };
+  return { point, side, ...readSpans(places.length > 1 ? inOrder(spans) : spans, inner) };
+}
+
+interface ArtInFrame {
+  readonly isArt: ArtTest;
+  readonly frame: ArtFrame;
+  readonly boxPx: RectPx;
+}
+
+/** mm along the normal, 0 on the edge. */
+interface MmSpan {
+  from: number;
+  to: number;
+}
+
+/** What the normal meets of the art, moved across by so much. */
+function addSpans(
+  spans: MmSpan[],
+  { isArt, frame, boxPx }: ArtInFrame,
+  point: EdgePoint,
+  inner: number,
+  outer: number,
+  shiftMm: number,
+): void {
+  const start = along(point, -inner);
+  const end = along(point, outer);
+  const from = frame.toPx({ x: start.x - shiftMm, y: start.y });
+  const to = frame.toPx({ x: end.x - shiftMm, y: end.y });
+  // Most normals of art that keeps clear of the edge pass it by altogether.
+  if (missesBox(boxPx, from, to)) return;
+  for (const span of findRaySpans(isArt, from.x, from.y, to.x, to.y))
+    spans.push({ from: span.from * (inner + outer) - inner, to: span.to * (inner + outer) - inner });
 }
 
 /** Spans of art and of its repeats, in order and merged. */
-function inOrder(spans: readonly { from: number; to: number }[]): { from: number; to: number }[] {
-  const merged: { from: number; to: number }[] = [];
+function inOrder(spans: readonly MmSpan[]): MmSpan[] {
+  const merged: MmSpan[] = [];
   for (const span of spans.toSorted((one, other) => one.from - other.from)) {
     const last = merged.at(-1);
     if (last && span.from <= last.to + TOUCH_MM) last.to = Math.max(last.to, span.to);
@@ -98,10 +132,7 @@ function along({ x, y, normalX, normalY }: EdgePoint, mm: number): PointMm {
 }
 
 /** `spans` in mm along the normal, 0 on the edge, in order. */
-function readSpans(
-  spans: readonly { from: number; to: number }[],
-  inner: number,
-): Pick<EdgeReading, 'reachMm' | 'clearanceMm'> {
+function readSpans(spans: readonly MmSpan[], inner: number): Pick<EdgeReading, 'reachMm' | 'clearanceMm'> {
   const touching = spans.findIndex(({ from, to }) => from <= TOUCH_MM && to >= -TOUCH_MM);
   if (touching >= 0) {
     let reachMm = Math.max(0, spans[touching]!.to);

@@ -51,7 +51,9 @@ export function widthWithinSafe(job: Job, rimPx: readonly PointPx[]): number {
   const { blank, placementMm } = job;
   const frame = frameOf(job);
   const middle = middleOf(placementMm);
-  const rim = rimPx.map(frame.toMm).map(({ x, y }) => ({ x: x - middle.x, y: y - middle.y }));
+  const rim = rimPx
+    .map((point) => frame.toMm(point))
+    .map(({ x, y }) => ({ x: x - middle.x, y: y - middle.y }));
   const { width, height } = blank.edge.box;
   const scale = findLargestScale(rim, middle, (x, y) => marginWithinSafe(blank, x, y), {
     convex: hasConvexEdge(blank),

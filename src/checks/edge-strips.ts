@@ -1,7 +1,7 @@
-import { walkEdge } from '../geometry/edge-walk.ts';
+import { type EdgePoint, walkEdge } from '../geometry/edge-walk.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
 import type { BlankInHand } from '../job/job.ts';
-import { colourOverWhite } from '../raster/colour-over-white.ts';
+import { type ColourAt, colourOverWhite } from '../raster/colour-over-white.ts';
 import type { PrintPicture } from './define-check.ts';
 
 /** The colours that a ray from the edge inwards meets, three numbers of 0…255 a sample. */
@@ -24,8 +24,8 @@ const RAYS = 400;
  */
 export function readEdgeStrips(picture: PrintPicture, blank: BlankInHand, reachMm: number): EdgeStrips {
   const { edge } = blank;
-  const { raster, originMm, pixelMm } = picture;
-  const colourAt = colourOverWhite(raster);
+  const { pixelMm } = picture;
+  const colourAt = colourOverWhite(picture.raster);
   const stepMm = Math.min(pixelMm, 0.125);
   const samples = Math.ceil(reachMm / stepMm) + 1;
   const spacingMm = (2 * (edge.box.width + edge.box.height)) / RAYS;
@@ -33,19 +33,27 @@ export function readEdgeStrips(picture: PrintPicture, blank: BlankInHand, reachM
     ({ lengthMm, normalX, normalY }) =>
       lengthMm > 0 && (blank.safeSides === 'all' || Math.abs(normalY) > Math.abs(normalX)),
   );
-  const strips = points
-    .filter(({ x, y, normalX, normalY }) => {
-      const inside = distanceInside(edge, x - normalX * reachMm, y - normalY * reachMm);
-      return inside > reachMm - stepMm;
-    })
-    .map(({ x, y, normalX, normalY }) => {
-      const strip = new Float32Array(3 * samples);
-      for (let i = 0; i < samples; i += 1) {
-        const xMm = x - normalX * i * stepMm - originMm.x;
-        const yMm = y - normalY * i * stepMm - originMm.y;
-        strip.set(colourAt(xMm / pixelMm, yMm / pixelMm), 3 * i);
-      }
-      return strip;
-    });
+  const strips: EdgeStrip[] = [];
+  for (const point of points) {
+    const { x, y, normalX, normalY } = point;
+    const inside = distanceInside(edge, x - normalX * reachMm, y - normalY * reachMm);
+    if (inside > reachMm - stepMm) strips.push(readStrip(colourAt, picture, point, stepMm, samples));
+  }
   return { strips, rays: points.length, stepMm };
+}
+
+function readStrip(
+  colourAt: ColourAt,
+  { originMm, pixelMm }: PrintPicture,
+  { x, y, normalX, normalY }: EdgePoint,
+  stepMm: number,
+  samples: number,
+): EdgeStrip {
+  const strip = new Float32Array(3 * samples);
+  for (let i = 0; i < samples; i += 1) {
+    const xMm = x - normalX * i * stepMm - originMm.x;
+    const yMm = y - normalY * i * stepMm - originMm.y;
+    strip.set(colourAt(xMm / pixelMm, yMm / pixelMm), 3 * i);
+  }
+  return strip;
 }

@@ -1,7 +1,7 @@
 import { type GamutTable, UNITS_PER_DELTA_E } from '../icc/gamut-table.ts';
 import { bandsOverWhite } from '../raster/bands-over-white.ts';
 import { fullScaleOf, type Raster } from '../raster/raster.ts';
-import { type ColourBins, makeColourBins } from './colour-bins.ts';
+import { ColourBins } from './colour-bins.ts';
 
 /** A colour this far off is another colour to anybody (common practice, no source). */
 const FAR_DELTA_E = 5;
@@ -32,7 +32,7 @@ export function takeGamutCensus(raster: Raster, table: GamutTable): GamutCensus 
 
 function measure(raster: Raster, table: GamutTable): GamutCensus {
   const mask = new Uint8Array(raster.widthPx * raster.heightPx);
-  const bins = makeColourBins(fullScaleOf(raster));
+  const bins = new ColourBins(fullScaleOf(raster));
   const limit = table.limit * UNITS_PER_DELTA_E;
   const far = FAR_DELTA_E * UNITS_PER_DELTA_E;
   let differences = new Uint16Array(0);

@@ -49,7 +49,7 @@ export function findClearingOffset(
 ): PointMm | null {
   const { placementMm, offsetMm } = job;
   const frame = frameOf(job);
-  const rim = rimPx.map(frame.toMm);
+  const rim = rimPx.map((point) => frame.toMm(point));
   const zone = sampleZones(job.blank.holes, keepOutMm);
   for (const shift of shiftsByLength()) {
     if (!rim.every(({ x, y }) => marginWithinSafe(job.blank, x + shift.x, y + shift.y) >= -TOUCH_MM))

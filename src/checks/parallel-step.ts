@@ -30,7 +30,8 @@ export interface ParallelStep {
  * outside it or what begins with it has one colour all round, which tells a frame from a texture that has steps everywhere.
  */
 export function findParallelStep({ strips, stepMm }: EdgeStrips, belowMm: number): ParallelStep | null {
-  const steps = strips.map((strip) => listSteps(strip, stepMm));
+  const steps: Step[][] = [];
+  for (const strip of strips) steps.push(listSteps(strip, stepMm));
   for (let atMm = 0; atMm < belowMm; atMm += STRAY_MM / 4) {
     const found = steps.flatMap((own) => strongestNear(own, atMm) ?? []);
     if (found.length < SHARE * strips.length) continue;
@@ -47,21 +48,27 @@ export function findParallelStep({ strips, stepMm }: EdgeStrips, belowMm: number
 function listSteps(strip: EdgeStrip, stepMm: number): Step[] {
   const reach = Math.max(1, Math.round(RISE_MM / 2 / stepMm));
   const samples = strip.length / 3;
-  const change = (i: number) =>
-    i < reach || i + reach >= samples ? 0 : largestDifference(strip, i - reach, i + reach);
   const steps: Step[] = [];
   let start = 0;
+  let last = 0;
+  let own = changeAt(strip, reach, reach);
   for (let i = reach; i + reach < samples; i += 1) {
-    if (change(i) < CONTRAST || change(i) < change(i - 1)) continue;
-    if (change(i) > change(i - 1)) start = i;
-    if (change(i) === change(i + 1) || change(i + 1) > change(i)) continue;
-    steps.push({
-      atMm: ((start + i) / 2) * stepMm,
-      outer: colourOf(strip, start - reach),
-      inner: colourOf(strip, i + reach),
-    });
+    const next = changeAt(strip, reach, i + 1);
+    if (own > last) start = i;
+    if (own >= CONTRAST && own >= last && own > next)
+      steps.push({
+        atMm: ((start + i) / 2) * stepMm,
+        outer: colourOf(strip, start - reach),
+        inner: colourOf(strip, i + reach),
+      });
+    [last, own] = [own, next];
   }
   return steps;
+}
+
+/** How far the colours so many samples before and behind one are apart; 0 where one of them is missing. */
+function changeAt(strip: EdgeStrip, reach: number, i: number): number {
+  return i < reach || i + reach >= strip.length / 3 ? 0 : largestDifference(strip, i - reach, i + reach);
 }
 
 function strongestNear(steps: readonly Step[], atMm: number): Step | undefined {

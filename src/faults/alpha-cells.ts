@@ -44,12 +44,13 @@ export function measureAlphaCells(raster: Raster, boxPx: RectPx, pixelMm: number
   const kept = known.get(raster);
   if (kept?.cellPx === cellPx && isSameBox(kept.boxPx, boxPx)) return kept;
   const cells = createCells(boxPx, cellPx);
-  const add = adderFor(raster, cells);
+  const units = alphaUnits(raster);
   for (let y = boxPx.y; y < boxPx.y + boxPx.height; y += 1) {
     const row = Math.floor((y - boxPx.y) / cellPx) * cells.columns;
     for (let i = 0; i < cells.columns; i += 1) {
       const from = boxPx.x + i * cellPx;
-      add(row + i, y * raster.widthPx + from, Math.min(cellPx, boxPx.x + boxPx.width - from));
+      const pixels = Math.min(cellPx, boxPx.x + boxPx.width - from);
+      addPixels(units, cells, row + i, y * raster.widthPx + from, pixels);
     }
   }
   known.set(raster, cells);
@@ -93,34 +94,61 @@ function createCells(boxPx: RectPx, cellPx: number): AlphaCells {
   };
 }
 
-/** Adds so many pixels, from a pixel of the raster on, to a cell. */
-function adderFor(raster: Raster, { visible, translucent, faint, nearly }: AlphaCells) {
-  const { data } = raster;
-  const step = channelsOf(raster);
+/** How the samples of a raster lie. */
+interface AlphaUnits {
+  readonly data: Raster['data'];
+  readonly step: number;
+  readonly full: number;
+  /** Where green and blue lie after red; gray three times. */
+  readonly green: number;
+  readonly blue: number;
+  readonly faintBelow: number;
+  readonly nearlyFrom: number;
+}
+
+function alphaUnits(raster: Raster): AlphaUnits {
   const full = fullScaleOf(raster);
   const scale = full / 255;
-  const [faintBelow, nearlyFrom] = [(FAINT_MOST + 0.5) * scale, (NEARLY_LEAST - 0.5) * scale];
   const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
-  const addTo = (kind: AlphaKind, cell: number, at: number, alpha: number) => {
-    const weight = alpha / full ** 2;
-    kind.pixels[cell]! += 1;
-    kind.alpha[cell]! += alpha / scale;
-    kind.colour[3 * cell]! += data[at]! * weight;
-    kind.colour[3 * cell + 1]! += data[at + green]! * weight;
-    kind.colour[3 * cell + 2]! += data[at + blue]! * weight;
+  return {
+    data: raster.data,
+    step: channelsOf(raster),
+    full,
+    green,
+    blue,
+    faintBelow: (FAINT_MOST + 0.5) * scale,
+    nearlyFrom: (NEARLY_LEAST - 0.5) * scale,
   };
-  return (cell: number, pixel: number, count: number) => {
-    let seen = 0;
-    const end = (pixel + count) * step;
-    for (let at = pixel * step; at < end; at += step) {
-      const alpha = data[at + step - 1]!;
-      if (alpha === 0) continue;
-      seen += 1;
-      if (alpha === full) continue;
-      if (alpha < faintBelow) addTo(faint, cell, at, alpha);
-      else if (alpha >= nearlyFrom) addTo(nearly, cell, at, alpha);
-      else translucent[cell]! += 1;
-    }
-    visible[cell]! += seen;
-  };
+}
+
+/** Adds so many pixels, from a pixel of the raster on, to a cell. */
+function addPixels(units: AlphaUnits, cells: AlphaCells, cell: number, pixel: number, count: number): void {
+  const { data, step, full, faintBelow, nearlyFrom } = units;
+  let seen = 0;
+  const end = (pixel + count) * step;
+  for (let at = pixel * step; at < end; at += step) {
+    const alpha = data[at + step - 1]!;
+    if (alpha === 0) continue;
+    seen += 1;
+    if (alpha === full) continue;
+    if (alpha < faintBelow) addTo(cells.faint, units, cell, at, alpha);
+    else if (alpha >= nearlyFrom) addTo(cells.nearly, units, cell, at, alpha);
+    else cells.translucent[cell]! += 1;
+  }
+  cells.visible[cell]! += seen;
+}
+
+function addTo(
+  kind: AlphaKind,
+  { data, full, green, blue }: AlphaUnits,
+  cell: number,
+  at: number,
+  alpha: number,
+): void {
+  const weight = alpha / full ** 2;
+  kind.pixels[cell]! += 1;
+  kind.alpha[cell]! += alpha / (full / 255);
+  kind.colour[3 * cell]! += data[at]! * weight;
+  kind.colour[3 * cell + 1]! += data[at + green]! * weight;
+  kind.colour[3 * cell + 2]! += data[at + blue]! * weight;
 }

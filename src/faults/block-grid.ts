@@ -83,15 +83,14 @@ function placeLines(
   profile: Float64Array,
   pitchPx: number,
 ): { readonly firstPx: number; readonly excess: number } {
-  const folded = Array.from({ length: PARTS }, (_, part) =>
-    meanOfLines(profile, (part * pitchPx) / PARTS, pitchPx),
-  );
+  const folded = new Float64Array(PARTS);
+  for (let part = 0; part < PARTS; part += 1)
+    folded[part] = meanOfLines(profile, (part * pitchPx) / PARTS, pitchPx);
   const line = folded.indexOf(Math.max(...folded));
-  const inside = folded.filter((_, part) => {
-    const after = (part - line + PARTS) % PARTS;
-    return after >= INSIDE && after <= PARTS - INSIDE;
-  });
-  return { firstPx: (line * pitchPx) / PARTS + FIRST_PLACE, excess: folded[line]! - Math.max(...inside) };
+  let inside = -Infinity;
+  for (let after = INSIDE; after <= PARTS - INSIDE; after += 1)
+    inside = Math.max(inside, folded[(line + after) % PARTS]!);
+  return { firstPx: (line * pitchPx) / PARTS + FIRST_PLACE, excess: folded[line]! - inside };
 }
 
 function meanOfLines(profile: Float64Array, first: number, pitchPx: number): number {

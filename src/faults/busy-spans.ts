@@ -8,18 +8,21 @@ interface Plane {
   readonly codes: Uint8Array;
 }
 
-/** Calls `visit` for stretches of a row, from column `from` to before `to`. */
-export type SpanVisitor = (y: number, from: number, to: number) => void;
+/** The squares of a plane around which anything goes on. */
+export interface BusySquares {
+  readonly widthPx: number;
+  /** Of a square, px. */
+  readonly side: number;
+  readonly columns: number;
+  /** 1 for those that count, row by row. */
+  readonly busy: Uint8Array;
+}
 
 /**
- * Makes a walk over the rows `firstY` to before `endY` of a plane that leaves out the stretches around which, within
- * `reachPx` of each of their pixels both ways, no two pixels differ by `contrast`: most of a drawing is such.
+ * All squares but those around which, within `reachPx` of each of their pixels both ways, no two pixels differ by
+ * `contrast`: most of a drawing is such.
  */
-export function makeBusyWalk(
-  plane: Plane,
-  contrast: number,
-  reachPx: number,
-): (firstY: number, endY: number, visit: SpanVisitor) => void {
+export function findBusySquares(plane: Plane, contrast: number, reachPx: number): BusySquares {
   const side = Math.max(SQUARE, reachPx);
   const columns = Math.ceil(plane.widthPx / side);
   const rows = Math.ceil(plane.heightPx / side);
@@ -35,17 +38,21 @@ export function makeBusyWalk(
         }
       if (most - least >= contrast) busy[at] = 1;
     }
-  return (firstY, endY, visit) => {
-    for (let y = firstY; y < endY; y += 1) {
-      const line = busy.subarray(Math.floor(y / side) * columns, (Math.floor(y / side) + 1) * columns);
-      for (let start = line.indexOf(1); start !== -1; ) {
-        const zero = line.indexOf(0, start);
-        const end = zero === -1 ? columns : zero;
-        visit(y, start * side, Math.min(end * side, plane.widthPx));
-        start = line.indexOf(1, end);
-      }
-    }
-  };
+  return { widthPx: plane.widthPx, side, columns, busy };
+}
+
+/** The stretches of a row that run through busy squares: the first column of each, and the one behind its last, in turn. */
+export function busySpansOf({ widthPx, side, columns, busy }: BusySquares, y: number): readonly number[] {
+  const row = Math.floor(y / side);
+  const line = busy.subarray(row * columns, (row + 1) * columns);
+  const spans: number[] = [];
+  for (let start = line.indexOf(1); start !== -1; ) {
+    const zero = line.indexOf(0, start);
+    const end = zero === -1 ? columns : zero;
+    spans.push(start * side, Math.min(end * side, widthPx));
+    start = line.indexOf(1, end);
+  }
+  return spans;
 }
 
 /** The lowest and the highest code of each square. */

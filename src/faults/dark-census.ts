@@ -28,14 +28,15 @@ export function takeDarkCensus(
   const dark = new Uint8Array(widthPx * heightPx);
   const shadow = new Uint8Array(widthPx * heightPx);
   const shadowTo = table.printedBlack + limits.tone;
-  const gather = makeGatherer(raster, table, Math.max(limits.darkLightness, shadowTo));
+  const gathered = startGathering(raster, table, Math.max(limits.darkLightness, shadowTo));
   const darkUnits = limits.darkLightness * UNITS_PER_LIGHTNESS;
   const shadowUnits = shadowTo * UNITS_PER_LIGHTNESS;
   let visiblePixels = 0;
   let darkPixels = 0;
   let shadowPixels = 0;
   for (const band of bandsOverWhite(raster)) {
-    const { count, places, lightness } = gather(band);
+    const count = gather(gathered, band);
+    const { places, lightness } = gathered;
     for (let i = 0; i < band.pixels; i++) visiblePixels += band.visible[i]!;
     let y = Math.floor(band.firstPixel / widthPx);
     for (let i = 0; i < count; i++) {
@@ -75,51 +76,55 @@ export function addLightTiles(
   }
 }
 
+/** What a band holds that can be so dark, with room for it that is used again for the next band. */
 interface Gathered {
-  readonly count: number;
-  readonly places: Uint32Array;
-  readonly lightness: Uint16Array;
+  readonly table: LightnessTable;
+  /** The brightest samples that can be so dark. */
+  readonly bounds: readonly [number, number, number];
+  places: Uint32Array;
+  /** In the art and as printed, two for each place. */
+  lightness: Uint16Array;
+  colours: Uint8Array | Uint16Array;
 }
 
-/** Measures only the visible pixels of a band that can be so dark: in most pictures they are few. */
-function makeGatherer(
-  raster: Raster,
-  table: LightnessTable,
-  upToLightness: number,
-): (band: ColourBand) => Gathered {
+function startGathering(raster: Raster, table: LightnessTable, upToLightness: number): Gathered {
   const scale = fullScaleOf(raster);
-  const [red, green, blue] = table.findBounds(upToLightness).map((bound) => bound * scale) as [
-    number,
-    number,
-    number,
-  ];
-  let places = new Uint32Array(0);
-  let lightness = new Uint16Array(0);
-  let found: Uint8Array | Uint16Array = new Uint8Array(0);
-  return ({ colours, visible, firstPixel, pixels }) => {
-    if (places.length < pixels) {
-      places = new Uint32Array(pixels);
-      lightness = new Uint16Array(2 * pixels);
-      found = colours instanceof Uint16Array ? new Uint16Array(3 * pixels) : new Uint8Array(3 * pixels);
-    }
-    let count = 0;
-    for (let i = 0; i < pixels; i++) {
-      if (
-        colours[3 * i + 1]! > green ||
-        colours[3 * i]! > red ||
-        colours[3 * i + 2]! > blue ||
-        visible[i] === 0
-      )
-        continue;
-      found[3 * count] = colours[3 * i]!;
-      found[3 * count + 1] = colours[3 * i + 1]!;
-      found[3 * count + 2] = colours[3 * i + 2]!;
-      places[count++] = firstPixel + i;
-    }
-    if (count > 0) {
-      if (found instanceof Uint16Array) table.measure16(found, lightness, count);
-      else table.measure8(found, lightness, count);
-    }
-    return { count, places, lightness };
+  const [red, green, blue] = table.findBounds(upToLightness);
+  return {
+    table,
+    bounds: [red! * scale, green! * scale, blue! * scale],
+    places: new Uint32Array(0),
+    lightness: new Uint16Array(0),
+    colours: new Uint8Array(0),
   };
+}
+
+/** Measures only the visible pixels of a band that can be so dark: in most pictures they are few. Returns how many. */
+function gather(into: Gathered, { colours, visible, firstPixel, pixels }: ColourBand): number {
+  if (into.places.length < pixels) {
+    into.places = new Uint32Array(pixels);
+    into.lightness = new Uint16Array(2 * pixels);
+    into.colours = colours instanceof Uint16Array ? new Uint16Array(3 * pixels) : new Uint8Array(3 * pixels);
+  }
+  const { table, places, lightness, colours: found } = into;
+  const [red, green, blue] = into.bounds;
+  let count = 0;
+  for (let i = 0; i < pixels; i++) {
+    if (
+      colours[3 * i + 1]! > green ||
+      colours[3 * i]! > red ||
+      colours[3 * i + 2]! > blue ||
+      visible[i] === 0
+    )
+      continue;
+    found[3 * count] = colours[3 * i]!;
+    found[3 * count + 1] = colours[3 * i + 1]!;
+    found[3 * count + 2] = colours[3 * i + 2]!;
+    places[count++] = firstPixel + i;
+  }
+  if (count > 0) {
+    if (found instanceof Uint16Array) table.measure16(found, lightness, count);
+    else table.measure8(found, lightness, count);
+  }
+  return count;
 }

@@ -33,50 +33,74 @@ export function findFlatBox(
   counts: (colour: FlatBox['colour']) => boolean,
 ): FlatBox | null {
   if (raster.model === 'cmyk' || boxPx.width < 3 || boxPx.height < 3) return null;
-  const read = readerFor(raster, boxPx);
+  const box = pixelsOfBox(raster, boxPx);
   const sides = listSides(boxPx);
-  const ground = findMiddleColour(sides.flat(), read);
+  const ground = findMiddleColour(sides.flat(), box);
   if (ground === null) return null;
-  const isGround = (pixel: number) => {
-    const [r, g, b, alpha] = read(pixel);
-    return (
-      alpha >= LEAST_ALPHA &&
-      Math.abs(r - ground[0]) <= GROUND_TOLERANCE &&
-      Math.abs(g - ground[1]) <= GROUND_TOLERANCE &&
-      Math.abs(b - ground[2]) <= GROUND_TOLERANCE
-    );
-  };
-  const shares = sides.map((side) => side.filter(isGround).length / side.length);
+  const shares = sides.map((side) => countGround(box, ground, side) / side.length);
   const whole = sides.reduce((sum, side, i) => sum + shares[i]! * side.length, 0) / sides.flat().length;
   if (whole < RIM_SHARE || shares.some((share) => share < SIDE_SHARE)) return null;
   const colour = [ground[0] / 255, ground[1] / 255, ground[2] / 255] as const;
   if (!counts(colour)) return null;
-  const mask = flood(sides.flat(), boxPx, isGround);
+  const mask = flood(sides.flat(), box, ground);
   let pixels = 0;
   for (const one of mask) pixels += one;
   return pixels > ALL * mask.length ? null : { boxPx, colour, pixels, mask };
 }
 
-/** Reads pixels of the box, by number, over white: r, g, b and alpha of 255. The array is the same each time. */
-function readerFor(raster: Raster, { x, y, width }: RectPx): (pixel: number) => Quad {
-  const { data, widthPx, hasAlpha } = raster;
-  const step = channelsOf(raster);
-  const full = fullScaleOf(raster);
-  const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
-  const out: Quad = [0, 0, 0, 255];
-  return (pixel) => {
-    const at = ((y + Math.floor(pixel / width)) * widthPx + x + (pixel % width)) * step;
-    const alpha = hasAlpha ? data[at + step - 1]! / full : 1;
-    const over = (sample: number) => 255 * ((sample / full) * alpha + 1 - alpha);
-    out[0] = over(data[at]!);
-    out[1] = over(data[at + green]!);
-    out[2] = over(data[at + blue]!);
-    out[3] = 255 * alpha;
-    return out;
-  };
+/** The pixels of a box of a raster, by number from its top left. */
+interface BoxPixels {
+  readonly data: Raster['data'];
+  readonly widthPx: number;
+  readonly hasAlpha: boolean;
+  readonly step: number;
+  readonly full: number;
+  /** Where green and blue lie after red; gray three times. */
+  readonly green: number;
+  readonly blue: number;
+  readonly boxPx: RectPx;
 }
 
-type Quad = [number, number, number, number];
+function pixelsOfBox(raster: Raster, boxPx: RectPx): BoxPixels {
+  const { data, widthPx, hasAlpha } = raster;
+  const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
+  return { data, widthPx, hasAlpha, step: channelsOf(raster), full: fullScaleOf(raster), green, blue, boxPx };
+}
+
+type Colour = readonly [number, number, number];
+
+function placeOf({ boxPx, widthPx, step }: BoxPixels, pixel: number): number {
+  const { x, y, width } = boxPx;
+  return ((y + Math.floor(pixel / width)) * widthPx + x + (pixel % width)) * step;
+}
+
+/** 0…1. */
+function alphaAt({ data, hasAlpha, step, full }: BoxPixels, at: number): number {
+  return hasAlpha ? data[at + step - 1]! / full : 1;
+}
+
+/** A sample over white, 0…255. */
+function overWhite(sample: number, full: number, alpha: number): number {
+  return 255 * ((sample / full) * alpha + 1 - alpha);
+}
+
+function isGround(box: BoxPixels, ground: Colour, pixel: number): boolean {
+  const { data, full } = box;
+  const at = placeOf(box, pixel);
+  const alpha = alphaAt(box, at);
+  return (
+    255 * alpha >= LEAST_ALPHA &&
+    Math.abs(overWhite(data[at]!, full, alpha) - ground[0]) <= GROUND_TOLERANCE &&
+    Math.abs(overWhite(data[at + box.green]!, full, alpha) - ground[1]) <= GROUND_TOLERANCE &&
+    Math.abs(overWhite(data[at + box.blue]!, full, alpha) - ground[2]) <= GROUND_TOLERANCE
+  );
+}
+
+function countGround(box: BoxPixels, ground: Colour, pixels: readonly number[]): number {
+  let count = 0;
+  for (const pixel of pixels) if (isGround(box, ground, pixel)) count += 1;
+  return count;
+}
 
 /** Pixels of the top, bottom, left and right side, by number. */
 function listSides({ width, height }: RectPx): readonly (readonly number[])[] {
@@ -86,36 +110,43 @@ function listSides({ width, height }: RectPx): readonly (readonly number[])[] {
 }
 
 /** The median of each channel: where most pixels have one colour, it is that. null where most are clear. */
-function findMiddleColour(
-  pixels: readonly number[],
-  read: (pixel: number) => Quad,
-): readonly [number, number, number] | null {
-  const seen = pixels.map((pixel) => [...read(pixel)]).filter((colour) => colour[3]! >= LEAST_ALPHA);
+function findMiddleColour(pixels: readonly number[], box: BoxPixels): Colour | null {
+  const seen: number[] = [];
+  for (const pixel of pixels) {
+    const at = placeOf(box, pixel);
+    if (255 * alphaAt(box, at) >= LEAST_ALPHA) seen.push(at);
+  }
   if (seen.length < RIM_SHARE * pixels.length) return null;
-  const median = (k: number) => seen.map((colour) => colour[k]!).sort((a, b) => a - b)[seen.length >> 1]!;
-  return [median(0), median(1), median(2)];
+  return [middleOf(box, seen, 0), middleOf(box, seen, box.green), middleOf(box, seen, box.blue)];
+}
+
+function middleOf(box: BoxPixels, places: readonly number[], channel: number): number {
+  const samples = new Float64Array(places.length);
+  for (let i = 0; i < places.length; i += 1) {
+    const at = places[i]!;
+    samples[i] = overWhite(box.data[at + channel]!, box.full, alphaAt(box, at));
+  }
+  return samples.sort()[samples.length >> 1]!;
 }
 
 /** Spreads from the rim over neighbours across and down. */
-function flood(
-  rim: readonly number[],
-  { width, height }: RectPx,
-  isGround: (pixel: number) => boolean,
-): Uint8Array {
+function flood(rim: readonly number[], box: BoxPixels, ground: Colour): Uint8Array {
+  const { width, height } = box.boxPx;
   const mask = new Uint8Array(width * height);
   const open: number[] = [];
-  const visit = (pixel: number) => {
-    if (mask[pixel] === 1 || !isGround(pixel)) return;
-    mask[pixel] = 1;
-    open.push(pixel);
-  };
-  for (const pixel of rim) visit(pixel);
+  for (const pixel of rim) visit(box, ground, mask, open, pixel);
   for (let pixel = open.pop(); pixel !== undefined; pixel = open.pop()) {
     const x = pixel % width;
-    if (x > 0) visit(pixel - 1);
-    if (x < width - 1) visit(pixel + 1);
-    if (pixel >= width) visit(pixel - width);
-    if (pixel < mask.length - width) visit(pixel + width);
+    if (x > 0) visit(box, ground, mask, open, pixel - 1);
+    if (x < width - 1) visit(box, ground, mask, open, pixel + 1);
+    if (pixel >= width) visit(box, ground, mask, open, pixel - width);
+    if (pixel < mask.length - width) visit(box, ground, mask, open, pixel + width);
   }
   return mask;
+}
+
+function visit(box: BoxPixels, ground: Colour, mask: Uint8Array, open: number[], pixel: number): void {
+  if (mask[pixel] === 1 || !isGround(box, ground, pixel)) return;
+  mask[pixel] = 1;
+  open.push(pixel);
 }

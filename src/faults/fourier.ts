@@ -10,14 +10,16 @@ export interface Circle {
 /** @param size a power of 2 */
 export function makeCircle(size: number): Circle {
   const half = size / 2;
-  const angle = (k: number) => (2 * Math.PI * k) / size;
+  const cosines = new Float64Array(half);
+  const sines = new Float64Array(half);
+  for (let k = 0; k < half; k += 1) {
+    const angle = (2 * Math.PI * k) / size;
+    cosines[k] = Math.cos(angle);
+    sines[k] = -Math.sin(angle);
+  }
   const reversed = new Uint32Array(size);
   for (let i = 1; i < size; i += 1) reversed[i] = (reversed[i >> 1]! >> 1) | (i & 1 ? half : 0);
-  return {
-    cosines: Float64Array.from({ length: half }, (_, k) => Math.cos(angle(k))),
-    sines: Float64Array.from({ length: half }, (_, k) => -Math.sin(angle(k))),
-    reversed,
-  };
+  return { cosines, sines, reversed };
 }
 
 /**

@@ -38,10 +38,9 @@ export function judgeFactor(
 ): Candidate {
   const left = leftOf(patches, prepareSampling(factor, kernels, phases));
   if (left > MOST_LEFT) return { factor, left, dip: 0 };
-  const beside = [1 - BESIDE, 1 + BESIDE].map((share) =>
-    leftOf(patches, prepareSampling(factor * share, kernels, phases)),
-  );
-  return { factor, left, dip: Math.min(...beside) / Math.max(left, ROUNDING) };
+  const below = leftOf(patches, prepareSampling(factor * (1 - BESIDE), kernels, phases));
+  const above = leftOf(patches, prepareSampling(factor * (1 + BESIDE), kernels, phases));
+  return { factor, left, dip: Math.min(below, above) / Math.max(left, ROUNDING) };
 }
 
 /** What `judgeFactor` says of straight lines between samples, by phases fine enough for their corners. */
@@ -52,9 +51,8 @@ export function judgeStraight(patches: readonly Float64Array[], factor: number):
 /** What `judgeFactor` would say, hardly ever less, by one kernel: the one that leaves least of some of the patches. */
 export function glanceAtFactor(patches: readonly Float64Array[], factor: number): Candidate {
   const some = patches.slice(0, KERNEL_PATCHES);
-  const lefts = Array.from({ length: KERNELS.length }, (_, kernel) =>
-    leftOf(some, prepareSampling(factor, [kernel])),
-  );
+  const lefts: number[] = [];
+  for (const kernel of KERNELS.keys()) lefts.push(leftOf(some, prepareSampling(factor, [kernel])));
   return judgeFactor(patches, factor, [lefts.indexOf(Math.min(...lefts))]);
 }
 

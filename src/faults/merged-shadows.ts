@@ -3,7 +3,7 @@ import type { LightnessTable } from '../icc/lightness-table.ts';
 import { UNITS_PER_LIGHTNESS } from '../icc/lightness-table.ts';
 import type { Raster } from '../raster/raster.ts';
 import { addLightTiles, type DarkCensus, takeDarkCensus } from './dark-census.ts';
-import { makeShadowTiles } from './shadow-tiles.ts';
+import { ShadowTiles } from './shadow-tiles.ts';
 
 /** What counts as a shadow whose detail is lost. */
 export interface ShadowLimits {
@@ -35,7 +35,7 @@ export function findMergedShadows(
   { tone, detail, leastMm2, darkLightness }: ShadowLimits,
 ): MergedShadows {
   const { widthPx, heightPx } = raster;
-  const tiles = makeShadowTiles(widthPx, heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
+  const tiles = new ShadowTiles(widthPx, heightPx, Math.max(1, Math.round(TILE_MM / pixelMm)));
   const census = takeDarkCensus(raster, table, { darkLightness, tone }, tiles);
   const { shadow, shadowPixels } = census;
   if (dropNoise(shadowPixels * pixelMm ** 2) >= leastMm2) addLightTiles(raster, table, LIGHT, tiles);

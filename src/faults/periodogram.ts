@@ -18,15 +18,16 @@ const GROUND = 64;
 export function makePeriodogram(values: Float64Array): Periodogram {
   let size = 4;
   while (size < 2 * values.length) size *= 2;
-  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+  let sum = 0;
+  for (const value of values) sum += value;
+  const mean = sum / Math.max(1, values.length);
   const real = new Float64Array(size);
   const imaginary = new Float64Array(size);
   for (let i = 0; i < values.length; i += 1)
     real[i] = (values[i]! - mean) * (0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / values.length));
   transform(real, imaginary);
-  const magnitudes = Float64Array.from({ length: size / 2 + 1 }, (_, i) =>
-    Math.hypot(real[i]!, imaginary[i]!),
-  );
+  const magnitudes = new Float64Array(size / 2 + 1);
+  for (let i = 0; i < magnitudes.length; i += 1) magnitudes[i] = Math.hypot(real[i]!, imaginary[i]!);
   return { strength: overGround(magnitudes), size };
 }
 

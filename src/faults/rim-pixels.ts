@@ -33,37 +33,51 @@ export interface Rim {
 export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
   if (!raster.hasAlpha || raster.model === 'cmyk') return { pixels: [], ends: 0 };
   const { boxPx, layers, ends } = measureLayers(raster, contentBoxPx);
-  const { width, height } = boxPx;
   const places = placesByLayer(layers);
   if (ends === 0) return { pixels: [], ends };
-  const slots = new Int32Array(layers.length).fill(-1);
-  const most = [...places.values()].reduce((sum, own) => sum + own.length, 0);
-  // Three numbers a slot: lists in objects would be made and thrown away for each neighbour of each pixel.
-  const within = new Float64Array(3 * most);
-  const rim: RimPixel[] = [];
-  const read = readerOf(raster, boxPx);
+  const rim = new RimList(rimSource(raster, boxPx), layers, places);
   for (const layer of [4, 3, 2, 1, -1, -2, -3, -4]) {
     const own = places.get(layer)!;
     // What juts out touches no deeper layer, but others of its own.
-    const jutting = own.filter((at) => !add(at, layer, layer === -1 ? 1 : layer + 1));
-    for (const at of jutting) add(at, layer, layer);
+    const jutting = own.filter((at) => !rim.add(at, layer, layer === -1 ? 1 : layer + 1));
+    for (const at of jutting) rim.add(at, layer, layer);
   }
-  return { pixels: rim, ends };
+  return { pixels: rim.pixels, ends };
+}
+
+class RimList {
+  readonly pixels: RimPixel[] = [];
+  readonly #source: RimSource;
+  readonly #layers: Int8Array;
+  /** Of each place, where its pixel stands in the list; -1 where it does not. */
+  readonly #slots: Int32Array;
+  /** Three numbers a slot: lists in objects would be made and thrown away for each neighbour of each pixel. */
+  readonly #within: Float64Array;
+
+  constructor(source: RimSource, layers: Int8Array, places: PlacesByLayer) {
+    this.#source = source;
+    this.#layers = layers;
+    this.#slots = new Int32Array(layers.length).fill(-1);
+    this.#within = new Float64Array(3 * [...places.values()].reduce((sum, own) => sum + own.length, 0));
+  }
 
   /** Adds a pixel with the mean of what its neighbours in a layer have behind them; false where they have nothing. */
-  function add(at: number, layer: number, from: number): boolean {
-    const slot = rim.length;
-    const count = sumNeighbours(at, from, 3 * slot);
+  add(at: number, layer: number, from: number): boolean {
+    const slot = this.pixels.length;
+    const count = this.#sumNeighbours(at, from, 3 * slot);
     if (count === 0) return false;
-    slots[at] = slot;
+    this.#slots[at] = slot;
+    const within = this.#within;
     for (let k = 3 * slot; k < 3 * slot + 3; k += 1) within[k]! /= count;
     const own = [within[3 * slot]!, within[3 * slot + 1]!, within[3 * slot + 2]!] as const;
-    rim.push({ ...read.pixel(at), layer, within: own });
+    this.pixels.push({ ...readPixel(this.#source, at), layer, within: own });
     return true;
   }
 
   /** Sums up in `within`, from `to` on, what lies behind the neighbours of a layer; returns how many of them have something. */
-  function sumNeighbours(at: number, from: number, to: number): number {
+  #sumNeighbours(at: number, from: number, to: number): number {
+    const { width, height } = this.#source.boxPx;
+    const [layers, slots, within] = [this.#layers, this.#slots, this.#within];
     let count = 0;
     within.fill(0, to, to + 3);
     const [x, y] = [at % width, Math.floor(at / width)];
@@ -72,7 +86,7 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
         const next = row * width + column;
         if (layers[next] !== from) continue;
         const slot = slots[next]!;
-        if (from > REACH) read.addColour(next, within, to);
+        if (from > REACH) addColour(this.#source, next, within, to);
         else if (slot < 0) continue;
         else for (let k = 0; k < 3; k += 1) within[to + k]! += within[3 * slot + k]!;
         count += 1;
@@ -81,7 +95,9 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
   }
 }
 
-function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]> {
+type PlacesByLayer = ReadonlyMap<number, readonly number[]>;
+
+function placesByLayer(layers: Int8Array): PlacesByLayer {
   const places = new Map<number, number[]>();
   for (let layer = -REACH; layer <= REACH; layer += 1) places.set(layer, []);
   for (let at = 0; at < layers.length; at += 1) {
@@ -91,28 +107,44 @@ function placesByLayer(layers: Int8Array): ReadonlyMap<number, readonly number[]
   return places;
 }
 
-function readerOf(raster: Raster, { x, y, width }: RectPx) {
-  const step = channelsOf(raster);
-  const full = fullScaleOf(raster);
-  const { data } = raster;
-  const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
-  const pixelOf = (at: number) => (y + Math.floor(at / width)) * raster.widthPx + x + (at % width);
+/** The pixels of a box of a raster, by number from its top left. */
+interface RimSource {
+  readonly data: Raster['data'];
+  readonly widthPx: number;
+  readonly step: number;
+  readonly full: number;
+  /** Where green and blue lie after red; gray three times. */
+  readonly green: number;
+  readonly blue: number;
+  readonly boxPx: RectPx;
+}
+
+function rimSource(raster: Raster, boxPx: RectPx): RimSource {
+  const { data, widthPx, model } = raster;
+  const [green, blue] = model === 'gray' ? [0, 0] : [1, 2];
+  return { data, widthPx, step: channelsOf(raster), full: fullScaleOf(raster), green, blue, boxPx };
+}
+
+function pixelOf({ widthPx, boxPx: { x, y, width } }: RimSource, at: number): number {
+  return (y + Math.floor(at / width)) * widthPx + x + (at % width);
+}
+
+function readPixel(source: RimSource, at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> {
+  const { data, step, full, green, blue } = source;
+  const pixel = pixelOf(source, at);
+  const from = pixel * step;
   return {
-    pixel(at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> {
-      const pixel = pixelOf(at);
-      const from = pixel * step;
-      return {
-        pixel,
-        alpha: data[from + step - 1]! / full,
-        colour: [data[from]! / full, data[from + green]! / full, data[from + blue]! / full],
-      };
-    },
-    /** Adds the colour of a pixel, 0 to 1 each, to three numbers of a list. */
-    addColour(at: number, sums: Float64Array, to: number): void {
-      const from = pixelOf(at) * step;
-      sums[to]! += data[from]! / full;
-      sums[to + 1]! += data[from + green]! / full;
-      sums[to + 2]! += data[from + blue]! / full;
-    },
+    pixel,
+    alpha: data[from + step - 1]! / full,
+    colour: [data[from]! / full, data[from + green]! / full, data[from + blue]! / full],
   };
+}
+
+/** Adds the colour of a pixel, 0 to 1 each, to three numbers of a list. */
+function addColour(source: RimSource, at: number, sums: Float64Array, to: number): void {
+  const { data, step, full, green, blue } = source;
+  const from = pixelOf(source, at) * step;
+  sums[to]! += data[from]! / full;
+  sums[to + 1]! += data[from + green]! / full;
+  sums[to + 2]! += data[from + blue]! / full;
 }

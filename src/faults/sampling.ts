@@ -30,12 +30,11 @@ export function prepareSampling(
   kernels: readonly number[] = [...KERNELS.keys()],
   phases = PHASES,
 ): Sampling {
-  return {
-    factor,
-    fits: kernels.flatMap((kernel) =>
-      Array.from({ length: phases }, (_, phase) => prepareFit(WEIGHTS[kernel]!, factor, phase / phases)),
-    ),
-  };
+  const fits: Fit[] = [];
+  for (const kernel of kernels)
+    for (let phase = 0; phase < phases; phase += 1)
+      fits.push(prepareFit(WEIGHTS[kernel]!, factor, phase / phases));
+  return { factor, fits };
 }
 
 function prepareFit({ band, table }: Weights, factor: number, phase: number): Fit {

@@ -1,4 +1,4 @@
-import { makeBusyWalk } from './busy-spans.ts';
+import { type BusySquares, busySpansOf, findBusySquares } from './busy-spans.ts';
 
 /** Lightness of a picture as it is printed, one number of 0…255 a pixel, rows from the top. */
 export interface LightnessPlane {
@@ -40,8 +40,8 @@ const WAYS = [
  */
 export function findThinStrokes(plane: LightnessPlane, limits: StrokeLimits): Uint8Array {
   const mask = new Uint8Array(plane.codes.length);
-  const walk = makeBusyWalk(plane, CONTRAST, reachOf(limits, 1));
-  for (const [dx, dy, stepPx] of WAYS) markAcross(plane, limits, { dx, dy, stepPx }, walk, mask);
+  const squares = findBusySquares(plane, CONTRAST, reachOf(limits, 1));
+  for (const [dx, dy, stepPx] of WAYS) markAcross(plane, limits, { dx, dy, stepPx }, squares, mask);
   return mask;
 }
 
@@ -60,7 +60,7 @@ function markAcross(
   { widthPx, heightPx, codes }: LightnessPlane,
   limits: StrokeLimits,
   { dx, dy, stepPx }: Way,
-  walk: ReturnType<typeof makeBusyWalk>,
+  squares: BusySquares,
   mask: Uint8Array,
 ): void {
   const reach = reachOf(limits, stepPx);
@@ -71,18 +71,21 @@ function markAcross(
   const lightest = limits.tone === 'dark' ? 255 : DARK_GROUND;
   const belowSteps = limits.belowPx / stepPx;
   const far = reach * stride;
-  walk(marginY, heightPx - marginY, (y, from, to) => {
-    const end = y * widthPx + Math.min(to, widthPx - marginX);
-    for (let at = y * widthPx + Math.max(from, marginX); at < end; at += 1) {
-      const code = codes[at]!;
-      const before = codes[at - far]!;
-      if (sign * (before - code) < CONTRAST) continue;
-      const after = codes[at + far]!;
-      if (sign * (after - code) < CONTRAST) continue;
-      if (before > lightest || before - after > EVEN || after - before > EVEN) continue;
-      markStroke(codes, at, stride, reach, sign * (before + after) * 0.5, sign, belowSteps, mask);
+  for (let y = marginY; y < heightPx - marginY; y += 1) {
+    const spans = busySpansOf(squares, y);
+    for (let span = 0; span < spans.length; span += 2) {
+      const end = y * widthPx + Math.min(spans[span + 1]!, widthPx - marginX);
+      for (let at = y * widthPx + Math.max(spans[span]!, marginX); at < end; at += 1) {
+        const code = codes[at]!;
+        const before = codes[at - far]!;
+        if (sign * (before - code) < CONTRAST) continue;
+        const after = codes[at + far]!;
+        if (sign * (after - code) < CONTRAST) continue;
+        if (before > lightest || before - after > EVEN || after - before > EVEN) continue;
+        markStroke(codes, at, stride, reach, sign * (before + after) * 0.5, sign, belowSteps, mask);
+      }
     }
-  });
+  }
 }
 
 /** Marks what of the window belongs to the stroke, where this pixel is its middle and it is thin. */

@@ -7,17 +7,19 @@ import type { PointPx } from './rectangle.ts';
 export function findConvexHull(points: readonly PointPx[]): PointPx[] {
   const sorted = [...points].sort((p, q) => p.x - q.x || p.y - q.y);
   if (sorted.length < 3) return sorted;
-  const chain = (ordered: readonly PointPx[]): PointPx[] => {
-    const hull: PointPx[] = [];
-    for (const point of ordered) {
-      while (hull.length >= 2 && turnsLeftOrStraight(hull[hull.length - 2]!, hull[hull.length - 1]!, point))
-        hull.pop();
-      hull.push(point);
-    }
-    hull.pop();
-    return hull;
-  };
   return [...chain(sorted), ...chain(sorted.reverse())];
+}
+
+/** One half of the hull, without its last point, which the other half begins with. */
+function chain(ordered: readonly PointPx[]): PointPx[] {
+  const hull: PointPx[] = [];
+  for (const point of ordered) {
+    while (hull.length >= 2 && turnsLeftOrStraight(hull[hull.length - 2]!, hull[hull.length - 1]!, point))
+      hull.pop();
+    hull.push(point);
+  }
+  hull.pop();
+  return hull;
 }
 
 function turnsLeftOrStraight(a: PointPx, b: PointPx, c: PointPx): boolean {

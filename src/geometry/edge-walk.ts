@@ -51,17 +51,19 @@ function walkSide(ax: number, ay: number, bx: number, by: number, stepMm: number
   const lengthMm = Math.hypot(bx - ax, by - ay);
   if (lengthMm === 0) return [];
   const count = Math.ceil(lengthMm / stepMm);
-  return Array.from({ length: count }, (_, i) => {
+  const points: EdgePoint[] = [];
+  for (let i = 0; i < count; i += 1) {
     const t = (i + 0.5) / count;
-    return {
+    points.push({
       x: ax + (bx - ax) * t,
       y: ay + (by - ay) * t,
       normalX: (by - ay) / lengthMm,
       normalY: (ax - bx) / lengthMm,
       lengthMm: lengthMm / count,
       faces: 'both',
-    };
-  });
+    });
+  }
+  return points;
 }
 
 /** Normals at one point or along one arc, from angle `from` on, `sweep` radians clockwise on the screen. */
@@ -76,19 +78,21 @@ function walkArc(
   faces: EdgePoint['faces'],
 ): EdgePoint[] {
   const count = Math.max(1, Math.ceil((Math.abs(sweep) * (radius + reachMm)) / stepMm));
-  return Array.from({ length: count }, (_, i) => {
+  const points: EdgePoint[] = [];
+  for (let i = 0; i < count; i += 1) {
     const angle = from + (sweep * (i + 0.5)) / count;
     const normalX = Math.cos(angle);
     const normalY = Math.sin(angle);
-    return {
+    points.push({
       x: middleX + radius * normalX,
       y: middleY + radius * normalY,
       normalX,
       normalY,
       lengthMm: (Math.abs(sweep) * radius) / count,
       faces,
-    };
-  });
+    });
+  }
+  return points;
 }
 
 function walkRoundedBox(shape: Shape, radius: number, stepMm: number, reachMm: number): EdgePoint[] {

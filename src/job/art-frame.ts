@@ -1,12 +1,6 @@
 import { middleOf, type PointMm, type PointPx, type RectMm, type RectPx } from '../geometry/rectangle.ts';
 import type { Job, Turn } from './job.ts';
 
-/** How pixels of the artwork as displayed lie on the blank: turned, scaled per axis of the blank, moved. */
-export interface ArtFrame {
-  toMm(point: PointPx): PointMm;
-  toPx(point: PointMm): PointPx;
-}
-
 /** Clockwise turns as seen on the screen (x right, y down): where (1, 0) and (0, 1) go. */
 const TURNS: Readonly<Record<Turn, readonly [number, number, number, number]>> = {
   0: [1, 0, 0, 1],
@@ -31,25 +25,43 @@ export function turnSize<T extends { readonly width: number; readonly height: nu
     : { width: size.width, height: size.height };
 }
 
-/** The frame in which the content box lies exactly on its placement. */
+/** How pixels of the artwork as displayed lie on the blank: turned, scaled per axis of the blank, moved. */
+export class ArtFrame {
+  readonly #middlePx: PointPx;
+  readonly #middleMm: PointMm;
+  readonly #turn: Turn;
+  readonly #back: Turn;
+  readonly #scaleX: number;
+  readonly #scaleY: number;
+
+  /** The content box lies exactly on its placement. */
+  constructor({ contentBoxPx, placementMm, turn }: Pick<Job, 'contentBoxPx' | 'placementMm' | 'turn'>) {
+    const turned = turnSize(contentBoxPx, turn);
+    this.#middlePx = middleOf(contentBoxPx);
+    this.#middleMm = middleOf(placementMm);
+    this.#turn = turn;
+    this.#back = ((360 - turn) % 360) as Turn;
+    this.#scaleX = placementMm.width / turned.width;
+    this.#scaleY = placementMm.height / turned.height;
+  }
+
+  toMm({ x, y }: PointPx): PointMm {
+    const point = turnPoint({ x: x - this.#middlePx.x, y: y - this.#middlePx.y }, this.#turn);
+    return {
+      x: this.#middleMm.x + point.x * this.#scaleX,
+      y: this.#middleMm.y + point.y * this.#scaleY,
+    };
+  }
+
+  toPx({ x, y }: PointMm): PointPx {
+    const from = { x: (x - this.#middleMm.x) / this.#scaleX, y: (y - this.#middleMm.y) / this.#scaleY };
+    const point = turnPoint(from, this.#back);
+    return { x: this.#middlePx.x + point.x, y: this.#middlePx.y + point.y };
+  }
+}
+
 export function frameOf(job: Pick<Job, 'contentBoxPx' | 'placementMm' | 'turn'>): ArtFrame {
-  const { contentBoxPx, placementMm, turn } = job;
-  const middlePx = middleOf(contentBoxPx);
-  const middleMm = middleOf(placementMm);
-  const turned = turnSize(contentBoxPx, turn);
-  const scaleX = placementMm.width / turned.width;
-  const scaleY = placementMm.height / turned.height;
-  const back = ((360 - turn) % 360) as Turn;
-  return {
-    toMm: ({ x, y }) => {
-      const point = turnPoint({ x: x - middlePx.x, y: y - middlePx.y }, turn);
-      return { x: middleMm.x + point.x * scaleX, y: middleMm.y + point.y * scaleY };
-    },
-    toPx: ({ x, y }) => {
-      const point = turnPoint({ x: (x - middleMm.x) / scaleX, y: (y - middleMm.y) / scaleY }, back);
-      return { x: middlePx.x + point.x, y: middlePx.y + point.y };
-    },
-  };
+  return new ArtFrame(job);
 }
 
 /** The rectangle on the blank that a rectangle of the artwork covers. */

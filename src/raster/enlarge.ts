@@ -11,16 +11,17 @@ export function enlargeRaster(raster: Raster, widthPx: number, heightPx: number)
   const downTaps = findCubicTaps(raster.heightPx, heightPx);
   // Source rows enlarged across and premultiplied, by row number; only those that the next output row can need.
   const rows = new Map<number, Float32Array>();
-  const rowAt = (y: number): Float32Array => {
-    const row = rows.get(y) ?? enlargeRow(premultiplyRow(raster, y), channelsOf(raster), acrossTaps);
-    rows.set(y, row);
-    return row;
-  };
+  const near: Float32Array[] = [];
   const mixed = new Float32Array(widthPx * channelsOf(raster));
   for (let y = 0; y < heightPx; y++) {
     const tap = y * TAPS;
     for (const row of rows.keys()) if (row < downTaps.from[tap]!) rows.delete(row);
-    const near = Array.from({ length: TAPS }, (_, index) => rowAt(downTaps.from[tap + index]!));
+    for (let index = 0; index < TAPS; index++) {
+      const from = downTaps.from[tap + index]!;
+      const row = rows.get(from) ?? enlargeRow(premultiplyRow(raster, from), channelsOf(raster), acrossTaps);
+      rows.set(from, row);
+      near[index] = row;
+    }
     mixRows(mixed, near, downTaps.weights, tap);
     writeRow(enlarged, y, mixed);
   }

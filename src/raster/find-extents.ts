@@ -1,7 +1,7 @@
 import { findConvexHull } from '../geometry/convex-hull.ts';
 import type { PointPx, RectPx } from '../geometry/rectangle.ts';
 import { fullScaleOf, type Raster } from './raster.ts';
-import { inkFinderFor, spanFinderFor } from './row-span.ts';
+import { narrowToAlpha, narrowToInk, type RowPixels, type RowSpan, rowPixelsOf } from './row-span.ts';
 import type { Extents } from './survey.ts';
 
 /** Alpha shares at which boxes are measured besides "visible". */
@@ -16,23 +16,22 @@ export function findExtents(raster: Raster): Extents {
   const thresholds = raster.hasAlpha
     ? [1, ...ALPHA_SHARES.map((share) => Math.ceil(share * fullScaleOf(raster)))]
     : [0, 0, 0, 0];
-  const findSpan = raster.hasAlpha ? spanFinderFor(raster) : () => true;
-  const findInk = inkFinderFor(raster);
-  const ink = createBounds();
-  const boxes = thresholds.map(createBounds);
+  const pixels = rowPixelsOf(raster);
+  const ink = new Bounds();
+  const boxes = thresholds.map(() => new Bounds());
   const corners: PointPx[] = [];
   const rowSpansPx = new Int32Array(2 * heightPx).fill(-1);
   for (let y = 0; y < heightPx; y += 1) {
     const row = y * widthPx;
     const span = { first: 0, last: widthPx - 1 };
-    for (let t = 0; t < thresholds.length && findSpan(row, span, thresholds[t]!); t += 1) {
+    for (let t = 0; t < thresholds.length && narrowToLeast(pixels, row, span, thresholds[t]!); t += 1) {
       boxes[t]!.add(span.first, span.last, y);
       if (t > 0) continue;
       const { first, last } = span;
       rowSpansPx[2 * y] = first;
       rowSpansPx[2 * y + 1] = last;
       const inked = { first, last };
-      if (findInk(row, inked)) ink.add(inked.first, inked.last, y);
+      if (narrowToInk(pixels, row, inked)) ink.add(inked.first, inked.last, y);
       corners.push({ x: first, y }, { x: first, y: y + 1 }, { x: last + 1, y }, { x: last + 1, y: y + 1 });
     }
     if (rowSpansPx[2 * y] === -1) rowSpansPx[2 * y] = 0;
@@ -49,24 +48,32 @@ export function findExtents(raster: Raster): Extents {
   };
 }
 
-interface Bounds {
-  /** Takes in the pixels first…last of row y; rows come in order. */
-  add(first: number, last: number, y: number): void;
-  toRect(): RectPx | null;
+/** All of a picture without alpha is opaque. */
+function narrowToLeast(pixels: RowPixels, row: number, span: RowSpan, least: number): boolean {
+  return !pixels.hasAlpha || narrowToAlpha(pixels, row, span, least);
 }
 
-function createBounds(): Bounds {
-  let left = Infinity;
-  let right = -1;
-  let top = -1;
-  let bottom = -1;
-  return {
-    add(first, last, y) {
-      if (first < left) left = first;
-      if (last > right) right = last;
-      if (top < 0) top = y;
-      bottom = y;
-    },
-    toRect: () => (top < 0 ? null : { x: left, y: top, width: right - left + 1, height: bottom - top + 1 }),
-  };
+class Bounds {
+  #left = Infinity;
+  #right = -1;
+  #top = -1;
+  #bottom = -1;
+
+  /** Takes in the pixels first…last of row y; rows come in order. */
+  add(first: number, last: number, y: number): void {
+    if (first < this.#left) this.#left = first;
+    if (last > this.#right) this.#right = last;
+    if (this.#top < 0) this.#top = y;
+    this.#bottom = y;
+  }
+
+  toRect(): RectPx | null {
+    if (this.#top < 0) return null;
+    return {
+      x: this.#left,
+      y: this.#top,
+      width: this.#right - this.#left + 1,
+      height: this.#bottom - this.#top + 1,
+    };
+  }
 }

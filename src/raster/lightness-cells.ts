@@ -1,6 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { Raster } from './raster.ts';
-import { makeLightnessReader } from './read-lightness.ts';
+import { lightnessSource, readLightness } from './read-lightness.ts';
 
 /** A small picture of L*, rows from the top. */
 export interface LightnessCells {
@@ -30,13 +30,13 @@ export function readLightnessCells(raster: Raster, boxPx: RectPx, most: number):
     { length: width * count },
     (_, i) => Math.floor(i / count) * cellPx + steps[i % count]!,
   );
-  const read = makeLightnessReader(raster);
+  const source = lightnessSource(raster);
   const row = new Float32Array(width * count);
   const values = new Float64Array(width * height);
   for (let y = 0; y < height; y += 1)
     for (const dy of steps) {
       const first = (boxPx.y + y * cellPx + dy) * raster.widthPx + boxPx.x;
-      read(first, offsets, { values: row, from: 0, step: 1 });
+      readLightness(source, first, offsets, { values: row, from: 0, step: 1 });
       for (let i = 0, cell = y * width; i < row.length; cell += 1)
         for (const next = i + count; i < next; i += 1) values[cell]! += row[i]! / (count * count);
     }

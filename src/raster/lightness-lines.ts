@@ -1,6 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
 import type { Raster } from './raster.ts';
-import { makeLightnessReader } from './read-lightness.ts';
+import { lightnessSource, readLightness } from './read-lightness.ts';
 
 /** Some rows (`x`: along them) or columns (`y`) of a picture, evenly spread over a box of whole pixels. */
 export interface LightnessLines {
@@ -32,10 +32,10 @@ export function readLightnessLines(
   // Columns too are read row by row: down a column every pixel would be fetched from another place of the memory.
   const offsets = along === 'x' ? Int32Array.from({ length }, (_, x) => x) : Int32Array.from(at);
   const rows = along === 'x' ? at : Array.from({ length }, (_, y) => y);
-  const read = makeLightnessReader(raster);
+  const source = lightnessSource(raster);
   const [between, step] = along === 'x' ? [length, 1] : [1, length];
   for (const [i, y] of rows.entries())
-    read((boxPx.y + y) * raster.widthPx + boxPx.x, offsets, {
+    readLightness(source, (boxPx.y + y) * raster.widthPx + boxPx.x, offsets, {
       values,
       from: i * between,
       step,

@@ -28,35 +28,53 @@ export function readLumaLines(
   const places = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * across) / count));
   const values = places.map(() => new Float32Array(length));
   const whole = places.map(() => new Uint8Array(length));
-  const read = pixelReader(raster, of);
+  const channels = channelsFor(raster, of);
   // Columns together, row by row: one after the other they would fetch the whole picture from memory each time.
   if (along === 'x')
     for (let line = 0; line < count; line += 1)
-      for (let i = 0; i < length; i += 1) read(places[line]! * widthPx + i, values[line]!, whole[line]!, i);
+      for (let i = 0; i < length; i += 1)
+        readPixel(channels, places[line]! * widthPx + i, values[line]!, whole[line]!, i);
   else
     for (let i = 0; i < length; i += 1)
       for (let line = 0; line < count; line += 1)
-        read(i * widthPx + places[line]!, values[line]!, whole[line]!, i);
+        readPixel(channels, i * widthPx + places[line]!, values[line]!, whole[line]!, i);
   return { length, values, whole };
 }
 
-/** Reads one pixel into a place of a line. */
-function pixelReader(raster: Raster, of: 'luma' | 'green') {
-  const { hasAlpha, model, data } = raster;
-  const channels = channelsOf(raster);
-  const full = fullScaleOf(raster);
+/** Where the channels lie that are summed up. */
+interface Channels {
+  readonly data: Raster['data'];
+  readonly step: number;
+  readonly hasAlpha: boolean;
+  readonly full: number;
+  readonly red: number;
+  readonly green: number;
+  readonly blue: number;
+}
+
+function channelsFor(raster: Raster, of: 'luma' | 'green'): Channels {
+  const { data, hasAlpha, model } = raster;
   const green = model === 'rgb' ? 1 : 0;
   const [red, blue] = of === 'green' ? [green, green] : [0, 2 * green];
-  return (pixel: number, values: Float32Array, whole: Uint8Array, i: number): void => {
-    const from = pixel * channels;
-    if (hasAlpha && data[from + channels - 1] !== full) {
-      values[i] = Number.NaN;
-      return;
-    }
-    const r = data[from + red]!;
-    const g = data[from + green]!;
-    const b = data[from + blue]!;
-    values[i] = ((LUMA_RED * r + LUMA_GREEN * g + LUMA_BLUE * b) * 255) / full;
-    whole[i] = Math.min(r, g, b) > 0 && Math.max(r, g, b) < full ? 1 : 0;
-  };
+  return { data, step: channelsOf(raster), hasAlpha, full: fullScaleOf(raster), red, green, blue };
+}
+
+/** Reads one pixel into a place of a line. */
+function readPixel(
+  { data, step, hasAlpha, full, red, green, blue }: Channels,
+  pixel: number,
+  values: Float32Array,
+  whole: Uint8Array,
+  i: number,
+): void {
+  const from = pixel * step;
+  if (hasAlpha && data[from + step - 1] !== full) {
+    values[i] = Number.NaN;
+    return;
+  }
+  const r = data[from + red]!;
+  const g = data[from + green]!;
+  const b = data[from + blue]!;
+  values[i] = ((LUMA_RED * r + LUMA_GREEN * g + LUMA_BLUE * b) * 255) / full;
+  whole[i] = Math.min(r, g, b) > 0 && Math.max(r, g, b) < full ? 1 : 0;
 }

@@ -24,47 +24,77 @@ export interface Target {
   readonly step: number;
 }
 
-/** Reads the pixels `first + offsets[i]`, counted in rows from the top left. */
-export type LightnessReader = (first: number, offsets: Int32Array, target: Target) => void;
+/** How the pixels of a raster lie, looked up once for all that is read of it. */
+export interface LightnessSource {
+  /** The pixels in one piece each, where they are. */
+  readonly words: Uint32Array | null;
+  readonly data: Raster['data'];
+  readonly hasAlpha: boolean;
+  readonly channels: number;
+  /** Where green lies after red, and as far again blue. */
+  readonly green: 0 | 1;
+  readonly full: number;
+  readonly lightness: Float32Array;
+}
+
+/** Gray or rgb. */
+export function lightnessSource(raster: Raster): LightnessSource {
+  const { model, data, hasAlpha } = raster;
+  if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
+  return {
+    words: viewRgbaWords(raster),
+    data,
+    hasAlpha,
+    channels: channelsOf(raster),
+    green: model === 'rgb' ? 1 : 0,
+    full: fullScaleOf(raster),
+    lightness: lightnessTable(),
+  };
+}
 
 /**
- * The fastest reader for this raster: L* over white in the raster's own space, by the luma of ITU-R BT.709-6, 3.2. All of
- * them read the same. Gray or rgb.
+ * Reads the pixels `first + offsets[i]`, counted in rows from the top left: L* over white in the raster's own space, by
+ * the luma of ITU-R BT.709-6, 3.2. Words are read faster, and to the same.
  */
-export function makeLightnessReader(raster: Raster): LightnessReader {
-  if (raster.model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
-  const words = viewRgbaWords(raster);
-  return words ? readWords(words) : readSamples(raster);
+export function readLightness(
+  source: LightnessSource,
+  first: number,
+  offsets: Int32Array,
+  target: Target,
+): void {
+  if (source.words) readWords(source.words, source.lightness, first, offsets, target);
+  else readSamples(source, first, offsets, target);
 }
 
-function readWords(words: Uint32Array): LightnessReader {
-  const lightness = lightnessTable();
-  return (first, offsets, { values, from, step }) => {
-    for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
-      const word = words[first + offsets[i]!]!;
-      const alpha = word >>> 24;
-      let luma =
-        LUMA_RED * (word & 255) + LUMA_GREEN * ((word >>> 8) & 255) + LUMA_BLUE * ((word >>> 16) & 255);
-      if (alpha !== 255) luma = luma * (alpha / 255) + 255 * (1 - alpha / 255);
-      values[to] = lightness[(luma * FINE + 0.5) | 0]!;
-    }
-  };
+function readWords(
+  words: Uint32Array,
+  lightness: Float32Array,
+  first: number,
+  offsets: Int32Array,
+  { values, from, step }: Target,
+): void {
+  for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
+    const word = words[first + offsets[i]!]!;
+    const alpha = word >>> 24;
+    let luma =
+      LUMA_RED * (word & 255) + LUMA_GREEN * ((word >>> 8) & 255) + LUMA_BLUE * ((word >>> 16) & 255);
+    if (alpha !== 255) luma = luma * (alpha / 255) + 255 * (1 - alpha / 255);
+    values[to] = lightness[(luma * FINE + 0.5) | 0]!;
+  }
 }
 
-function readSamples(raster: Raster): LightnessReader {
-  const { hasAlpha, model, data } = raster;
-  const lightness = lightnessTable();
-  const channels = channelsOf(raster);
-  const full = fullScaleOf(raster);
-  const green = model === 'rgb' ? 1 : 0;
+function readSamples(
+  { data, hasAlpha, channels, green, full, lightness }: LightnessSource,
+  first: number,
+  offsets: Int32Array,
+  { values, from, step }: Target,
+): void {
   const scale = (255 * FINE) / full;
-  return (first, offsets, { values, from, step }) => {
-    for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
-      const at = (first + offsets[i]!) * channels;
-      const alpha = hasAlpha ? data[at + channels - 1]! : full;
-      let luma = LUMA_RED * data[at]! + LUMA_GREEN * data[at + green]! + LUMA_BLUE * data[at + 2 * green]!;
-      if (alpha !== full) luma = luma * (alpha / full) + full * (1 - alpha / full);
-      values[to] = lightness[(luma * scale + 0.5) | 0]!;
-    }
-  };
+  for (let i = 0, to = from; i < offsets.length; i += 1, to += step) {
+    const at = (first + offsets[i]!) * channels;
+    const alpha = hasAlpha ? data[at + channels - 1]! : full;
+    let luma = LUMA_RED * data[at]! + LUMA_GREEN * data[at + green]! + LUMA_BLUE * data[at + 2 * green]!;
+    if (alpha !== full) luma = luma * (alpha / full) + full * (1 - alpha / full);
+    values[to] = lightness[(luma * scale + 0.5) | 0]!;
+  }
 }

@@ -161,11 +161,11 @@ describe('placeArt', () => {
     expect(job.placementMm.height).toBeCloseTo(120, 9);
     expect(job.contentBoxPx).toMatchObject({ width: 400, height: 300 });
     // The artwork's top left corner, turned clockwise, lies at the top right.
-    const { toMm, toPx } = frameOf(job);
-    const corner = toMm({ x: 0, y: 0 });
+    const frame = frameOf(job);
+    const corner = frame.toMm({ x: 0, y: 0 });
     expect(corner.x).toBeCloseTo(100 + 45, 9);
     expect(corner.y).toBeCloseTo(100 - 60, 9);
-    expect(toPx(corner).x).toBeCloseTo(0, 9);
+    expect(frame.toPx(corner).x).toBeCloseTo(0, 9);
   });
 
   it('on a whole wrap only rim and foot are safe lines', () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { createRaster, type Raster } from '../../src/raster/raster.ts';
-import { makeLightnessReader } from '../../src/raster/read-lightness.ts';
+import { lightnessSource, readLightness } from '../../src/raster/read-lightness.ts';
 import { seededNumbers } from '../pictures.ts';
 
 const SIZE = { widthPx: 16, heightPx: 8 };
@@ -37,7 +37,7 @@ it.each([
     const raster = paint(model, hasAlpha, depth);
     const offsets = Int32Array.from([0, 3, 5, 90]);
     const values = new Float32Array(12).fill(-1);
-    makeLightnessReader(raster)(20, offsets, { values, from: 1, step: 3 });
+    readLightness(lightnessSource(raster), 20, offsets, { values, from: 1, step: 3 });
     for (const [i, offset] of offsets.entries()) {
       // A step of the table is a quarter of a code, which is 0.2 L* at most, in the dark.
       expect(Math.abs(values[1 + 3 * i]! - lightnessOf(raster, 20 + offset))).toBeLessThan(0.11);
