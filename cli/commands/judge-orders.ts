@@ -36,7 +36,8 @@ export interface JudgedOrders {
   readonly orders: readonly SheetOrder[];
   /** The art of them, in their order, those that could be read first. */
   readonly artworks: readonly PlannedArtwork[];
-  readonly passedOver: number;
+  /** Files of our own. */
+  readonly passedOver: readonly PlannedArtwork[];
   readonly faults: number;
 }
 
@@ -51,14 +52,15 @@ export async function judgeOrders(
 ): Promise<JudgedOrders> {
   const orders: SheetOrder[] = [];
   const artworks: [PlannedArtwork[], PlannedArtwork[]] = [[], []];
-  let [passedOver, faults] = [0, 0];
+  const passedOver: PlannedArtwork[] = [];
+  let faults = 0;
   for (const { sides, ...order } of planned) {
     const judged: JudgedPiece[] = [];
     for (const side of sides) {
       if (options.signal.aborted) break;
       try {
         const piece = await judgeSide(side, options);
-        if (piece === null) passedOver += 1;
+        if (piece === null) passedOver.push(side.artwork);
         else {
           judged.push(piece);
           artworks[piece.report.status === 'unreadable' ? 1 : 0].push(side.artwork);

@@ -1,5 +1,6 @@
 import { dirname, join, resolve } from 'node:path';
 import {
+  type BlankcheckError,
   choosePrintReadyFormat,
   DEFAULT_PPI,
   type LaidSheets,
@@ -13,6 +14,7 @@ import {
 import type { TypedOptions } from '../arguments.ts';
 import { exitCodeOf } from '../exit-code.ts';
 import { giveWayTo } from '../give-way.ts';
+import type { PlannedArgument } from '../inputs/plan-inputs.ts';
 import type { PlannedArtwork } from '../inputs/planned-artwork.ts';
 import { createArtworkReader } from '../inputs/read-artworks.ts';
 import { interruptionOf } from '../interrupt.ts';
@@ -25,6 +27,7 @@ import type { TempFiles } from '../output/temp-files.ts';
 import { judgeOrders } from './judge-orders.ts';
 import { planOrders, type SheetsName } from './plan-orders.ts';
 import { tellPeopleOfSheets, tellProgramsOfSheets } from './tell-sheets.ts';
+import { noArtworkIn } from './walk-artworks.ts';
 import { writeSheets } from './write-sheets.ts';
 
 const EXTENSIONS = { png: 'png', tiff: 'tif', pdf: 'pdf' } as const;
@@ -41,7 +44,7 @@ export async function layOutSheets(
 ): Promise<number> {
   const { cwd, interrupt: signal } = io;
   const limits = parseLimits(options.limit ?? []);
-  const { planned, missing, passedOver, named, common, layout } = await planOrders(words, options, io);
+  const { planned, missing, given, named, common, layout } = await planOrders(words, options, io);
   const artworks = planned.flatMap(({ sides }) => sides.map(({ artwork }) => artwork));
   const ppi = common.ppi ?? common.printer?.ppi ?? finestOf(planned.flatMap(({ sides }) => sides));
   const request = { ...common, ppi };
@@ -95,11 +98,12 @@ export async function layOutSheets(
     temps,
     folders,
   }).finally(() => folders.end());
+  const usageErrors = signal.aborted ? missing : [...missing, ...refuseEmpty(given, judged.passedOver)];
   const run = {
     results,
     driverMirrors,
-    passedOver: passedOver + judged.passedOver,
-    usageErrors: missing,
+    passedOver: given.reduce((sum, { passedOver }) => sum + passedOver, judged.passedOver.length),
+    usageErrors,
     sheets,
     leftOut: laid.leftOut,
     apart: laid.apart,
@@ -108,7 +112,7 @@ export async function layOutSheets(
   const exitCode = exitCodeOf({
     results,
     failOn: options.failOn ?? 'error',
-    usageErrors: missing.length,
+    usageErrors: usageErrors.length,
     faults: judged.faults,
     interruptedBy: interruptionOf(signal),
     unmade: laid.leftOut.length + sheets.filter(({ error }) => error).length,
@@ -131,6 +135,17 @@ async function layUntilInterrupted(
     if (!signal.aborted) throw error;
     return laySheets([], request, layout);
   }
+}
+
+/** Folders, archives and patterns that stand for no artwork but files of our own. */
+function refuseEmpty(
+  given: readonly PlannedArgument[],
+  passedOver: readonly PlannedArtwork[],
+): readonly BlankcheckError[] {
+  const own = new Set(passedOver);
+  return given
+    .filter(({ artworks, repeats }) => repeats === 0 && artworks.every((artwork) => own.has(artwork)))
+    .map(noArtworkIn);
 }
 
 /** Files of our own that were passed over have no part in it: with them the name would be another one after each run. */

@@ -48,7 +48,7 @@ export async function planJob(
     }
   }
   const { stem } = splitName(basename(word));
-  return { planned, missing, passedOver: 0, named: { folder, stem, more: 0 } };
+  return { planned, missing, given: [], named: { folder, stem, more: 0 } };
 }
 
 /** The fault of a word in a job file, with the place where it stands. */

@@ -1,6 +1,6 @@
 import { BlankcheckError, type PrintRequest, type SheetLayout } from '../../src/index.ts';
 import type { TypedOptions } from '../arguments.ts';
-import { planInputs } from '../inputs/plan-inputs.ts';
+import { type PlannedArgument, planInputs } from '../inputs/plan-inputs.ts';
 import { readJobFile } from '../inputs/read-job-file.ts';
 import type { Io } from '../io.ts';
 import type { SheetNameParts } from '../output/name-sheets.ts';
@@ -14,9 +14,10 @@ export type SheetsName = Pick<SheetNameParts, 'folder' | 'stem' | 'more'>;
 
 export interface PlannedSheets {
   readonly planned: readonly PlannedOrder[];
-  /** Words that name nothing, and folders and archives that hold no artwork; the others are done all the same. */
+  /** Words that name nothing; the others are done all the same. */
   readonly missing: readonly BlankcheckError[];
-  readonly passedOver: number;
+  /** What the words stand for; a job file has none. */
+  readonly given: readonly PlannedArgument[];
   /** The job file that the sheets are called after and go beside; null where that is their art. */
   readonly named: SheetsName | null;
   /** What is the same for all pieces. */
@@ -55,7 +56,6 @@ export async function planOrders(
   const artworks = planned.flatMap(({ artworks, kind }) =>
     artworks.map((artwork) => ({ artwork, skipOwn: kind !== 'artwork' })),
   );
-  const empty = planned.filter(({ artworks, repeats }) => artworks.length + repeats === 0);
   return {
     planned: artworks.map((side) => ({
       sides: [{ ...side, request }],
@@ -63,8 +63,8 @@ export async function planOrders(
       pair: options.pair === true,
       mayTurn: options.mayTurn === true,
     })),
-    missing: [...missing, ...empty.map(({ word }) => noArtworkIn(word))],
-    passedOver: planned.reduce((sum, { passedOver }) => sum + passedOver, 0),
+    missing,
+    given: planned,
     named: null,
     common,
     layout: readLayout(options),
@@ -110,11 +110,4 @@ async function readSheetRequest(
       'No sheet was given.\nName it with --sheet, such as --sheet a4, or give --printer with a record of your printer.',
     );
   return { ...request, sheet };
-}
-
-function noArtworkIn(word: string): BlankcheckError {
-  return new BlankcheckError(
-    'no-artwork-in-folder',
-    `No artwork in "${word}".\nArtwork is PNG, JPEG, WebP, TIFF, AVIF, GIF or SVG; hidden and print-ready files are passed over.`,
-  );
 }

@@ -53,7 +53,7 @@ export async function walkArtworks(
   return { passedOver, faults, usageErrors };
 }
 
-function noArtworkIn({ word, kind }: PlannedArgument): BlankcheckError {
+export function noArtworkIn({ word, kind }: Pick<PlannedArgument, 'word' | 'kind'>): BlankcheckError {
   const where =
     kind === 'archive' ? 'the archive' : kind === 'pattern' ? 'the files that match' : 'the folder';
   const below = kind === 'folder' ? ' Folders below it are looked into with --recursive.' : '';

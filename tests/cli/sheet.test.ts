@@ -103,6 +103,17 @@ describe('sheet', () => {
     expect(stderr).toMatch(/^21 artworks: 20 READY TO PRINT, 1 CANNOT READ\nPassed over: 2 /m);
   });
 
+  it('refuses a folder that holds nothing but files of our own, or nothing, and does the others', async () => {
+    const cwd = makeFolder({ 'basil.png': ART, 'none/notes.txt': 'x' });
+    await runMain(['prepare', 'basil.png', ...TAG, '--out', 'own'], { cwd });
+    const words = [...TAG, '--sheet', 'a5', '--out', 'sheets'];
+    const { code, stdout, stderr } = await runMain(['sheet', 'own', 'none', 'basil.png', ...words], { cwd });
+    expect([code, stdout]).toEqual([2, '']);
+    expect(stderr.match(/\[no-artwork-in-folder\]/g)).toHaveLength(2);
+    expect(listFiles(cwd)).toContain('sheets/basil.sheet-a5.png');
+    expect((await runMain(['sheet', 'own', ...words], { cwd })).code).toBe(2);
+  });
+
   it('plans a dry run and writes nothing', async () => {
     const cwd = makeFolder({ 'basil.png': ART });
     const { code, stdout } = await runMain([...SHEET, '--copies', '5', '--dry-run', '--json'], { cwd });
