@@ -46,7 +46,8 @@ export function measureBlockSteps(lines: readonly LightnessLines[], grid: BlockG
         const down = Math.floor(place / tilePx);
         const tile = along === 'x' ? across * columns + down : down * columns + across;
         addStep(onLines, tile, stepAt(line, place, half));
-        for (const share of INSIDE) addStep(inside, tile, stepAt(line, place + share * grid.pitchPx, half));
+        for (let i = 0; i < INSIDE.length; i += 1)
+          addStep(inside, tile, stepAt(line, place + INSIDE[i]! * grid.pitchPx, half));
       }
     }
   }

@@ -35,7 +35,8 @@ export function transform(
   for (let i = 1; i < size; i += 1) {
     const j = reversed[i]!;
     if (i >= j) continue;
-    const [re, im] = [real[i]!, imaginary[i]!];
+    const re = real[i]!;
+    const im = imaginary[i]!;
     real[i] = real[j]!;
     imaginary[i] = imaginary[j]!;
     real[j] = re;
@@ -47,7 +48,11 @@ export function transform(
       for (let k = 0, turn = 0; k < half; k += 1, turn += stride) {
         const at = from + k;
         const partner = at + half;
-        const [cos, sin, x, y] = [cosines[turn]!, sines[turn]!, real[partner]!, imaginary[partner]!];
+        // One by one: in lists, numbers would be made and thrown away for each turn of this loop.
+        const cos = cosines[turn]!;
+        const sin = sines[turn]!;
+        const x = real[partner]!;
+        const y = imaginary[partner]!;
         const re = x * cos - y * sin;
         const im = x * sin + y * cos;
         real[partner] = real[at]! - re;

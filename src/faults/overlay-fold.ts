@@ -86,7 +86,8 @@ function sumUp(
   const lightnessSquares = new Float64Array(2 * half);
   for (let cell = 0; cell < placeOf.length; cell += 1) {
     const place = placeOf[cell]!;
-    const [value, light] = [contrastOf[cell]!, lightnessOf[cell]!];
+    const value = contrastOf[cell]!;
+    const light = lightnessOf[cell]!;
     counts[place]! += 1;
     contrast[place]! += value;
     squares[place]! += value * value;
@@ -117,7 +118,8 @@ function listLikenesses(
   const counts = new Float64Array(repeats);
   for (let cell = 0; cell < placeOf.length; cell += 1) {
     const repeat = repeatOf[cell]!;
-    const [value, wanted] = [contrast[cell]!, expected[placeOf[cell]!]!];
+    const value = contrast[cell]!;
+    const wanted = expected[placeOf[cell]!]!;
     products[repeat]! += value * wanted;
     own[repeat]! += value * value;
     others[repeat]! += wanted * wanted;

@@ -27,13 +27,7 @@ export function measurePowers(values: Float64Array, size: Size, whole: Size): Ha
   for (let y = 0; y < size.height; y += 2) {
     first.fill(0).set(values.subarray(y * size.width, (y + 1) * size.width));
     second.fill(0).set(values.subarray((y + 1) * size.width, (y + 2) * size.width));
-    transformTwo(first, second, across, columns, (u, re1, im1, re2, im2) => {
-      const to = u * height + y;
-      real[to] = re1;
-      imaginary[to] = im1;
-      real[to + 1] = re2;
-      imaginary[to + 1] = im2;
-    });
+    transformTwo(first, second, across, columns, { real, imaginary, from: y, step: height, apart: 1 });
   }
   const down = makeCircle(height);
   for (let from = 0; from < real.length; from += height)
@@ -58,12 +52,12 @@ export function correlate({ width, height, powers }: HalfSpectrum, rows: number)
   for (let u = 0; u < columns; u += 2) {
     first.set(powers.subarray(u * height, (u + 1) * height));
     second.fill(0).set(powers.subarray((u + 1) * height, (u + 2) * height));
-    transformTwo(first, second, down, height, (y, re1, im1, re2, im2) => {
-      const to = u * height + y;
-      real[to] = re1;
-      imaginary[to] = im1;
-      real[to + height] = re2;
-      imaginary[to + height] = im2;
+    transformTwo(first, second, down, height, {
+      real,
+      imaginary,
+      from: u * height,
+      step: 1,
+      apart: height,
     });
   }
   const across = makeCircle(width);
@@ -72,7 +66,10 @@ export function correlate({ width, height, powers }: HalfSpectrum, rows: number)
   for (let y = 0; y < rows; y += 2) {
     // Each row is its own mirror image with the other sign of its imaginary part, so that two make one that is any.
     for (let u = 0, at = y; u < columns; u += 1, at += height) {
-      const [re, im, re2, im2] = [real[at]!, imaginary[at]!, real[at + 1]!, imaginary[at + 1]!];
+      const re = real[at]!;
+      const im = imaginary[at]!;
+      const re2 = real[at + 1]!;
+      const im2 = imaginary[at + 1]!;
       upper[u] = re - im2;
       lower[u] = im + re2;
       if (u === 0 || 2 * u === width) continue;
@@ -86,22 +83,37 @@ export function correlate({ width, height, powers }: HalfSpectrum, rows: number)
   return result;
 }
 
+/** Where two lines of numbers go: the i-th to `from + i * step`, that of the second line `apart` behind it. */
+interface TwoLines {
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
+  readonly from: number;
+  readonly step: number;
+  readonly apart: number;
+}
+
 /**
- * The transforms of two lines of real numbers at once, as the real and the imaginary part of one, which they are told
- * apart in since each is its own mirror image; `put` gets the first `count` numbers of both. The lines are written over.
+ * The first `count` numbers of the transforms of two lines of real numbers at once, as the real and the imaginary part of
+ * one, which they are told apart in since each is its own mirror image. The lines are written over.
  */
 function transformTwo(
   first: Float64Array,
   second: Float64Array,
   circle: Circle,
   count: number,
-  put: (at: number, re1: number, im1: number, re2: number, im2: number) => void,
+  { real, imaginary, from, step, apart }: TwoLines,
 ): void {
   transform(first, second, circle);
   const last = first.length - 1;
-  for (let i = 0; i < count; i += 1) {
+  for (let i = 0, to = from; i < count; i += 1, to += step) {
     const back = (first.length - i) & last;
-    const [re, im, reBack, imBack] = [first[i]!, second[i]!, first[back]!, second[back]!];
-    put(i, (re + reBack) / 2, (im - imBack) / 2, (im + imBack) / 2, (reBack - re) / 2);
+    const re = first[i]!;
+    const im = second[i]!;
+    const reBack = first[back]!;
+    const imBack = second[back]!;
+    real[to] = (re + reBack) / 2;
+    imaginary[to] = (im - imBack) / 2;
+    real[to + apart] = (im + imBack) / 2;
+    imaginary[to + apart] = (reBack - re) / 2;
   }
 }

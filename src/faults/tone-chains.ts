@@ -32,9 +32,9 @@ const SHARE = 2 / 3;
 
 interface Flat {
   readonly from: number;
-  to: number;
-  least: number;
-  most: number;
+  readonly to: number;
+  readonly least: number;
+  readonly most: number;
 }
 
 /** The stairs of a line of L*, from its start to its end. */
@@ -59,18 +59,21 @@ export function listToneChains(line: Float32Array, limits: StairLimits): ToneCha
 
 function listFlats(line: Float32Array, leastPx: number): Flat[] {
   const flats: Flat[] = [];
-  let flat: Flat = { from: 0, to: 0, least: Infinity, most: -Infinity };
+  let from = 0;
+  let least = Infinity;
+  let most = -Infinity;
   for (let i = 0; i < line.length; i += 1) {
     const tone = line[i]!;
-    if (tone - flat.least > EVEN || flat.most - tone > EVEN) {
-      if (flat.to - flat.from >= leastPx) flats.push(flat);
-      flat = { from: i, to: i, least: tone, most: tone };
+    if (tone - least > EVEN || most - tone > EVEN) {
+      if (i - from >= leastPx) flats.push({ from, to: i, least, most });
+      from = i;
+      least = tone;
+      most = tone;
     }
-    flat.least = Math.min(flat.least, tone);
-    flat.most = Math.max(flat.most, tone);
-    flat.to = i + 1;
+    least = Math.min(least, tone);
+    most = Math.max(most, tone);
   }
-  if (flat.to - flat.from >= leastPx) flats.push(flat);
+  if (line.length - from >= leastPx) flats.push({ from, to: line.length, least, most });
   return flats;
 }
 
