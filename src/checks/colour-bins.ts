@@ -33,10 +33,15 @@ export class ColourBins {
   /** The bins that hold anything, the fullest first, then the darker codes; at most so many. */
   list(most: number): readonly ColourBin[] {
     const counts = this.#counts;
-    const filled: number[] = [];
-    for (let bin = 0; bin < BINS; bin++) if (counts[bin]! > 0) filled.push(bin);
-    filled.sort((a, b) => counts[b]! - counts[a]! || a - b);
-    return filled.slice(0, most).map((bin) => this.#describe(bin));
+    // One number each, larger for more pixels and then for a lower bin: numbers are sorted without asking back.
+    const keys: number[] = [];
+    for (let bin = 0; bin < BINS; bin++)
+      if (counts[bin]! > 0) keys.push(counts[bin]! * BINS + (BINS - 1 - bin));
+    const sorted = Float64Array.from(keys).sort();
+    const listed: ColourBin[] = [];
+    for (let i = sorted.length - 1; i >= 0 && listed.length < most; i--)
+      listed.push(this.#describe(BINS - 1 - (sorted[i]! % BINS)));
+    return listed;
   }
 
   #describe(bin: number): ColourBin {

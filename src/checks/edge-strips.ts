@@ -1,7 +1,7 @@
 import { type EdgePoint, walkEdge } from '../geometry/edge-walk.ts';
 import { distanceInside } from '../geometry/signed-distance.ts';
 import type { BlankInHand } from '../job/job.ts';
-import { type ColourAt, colourOverWhite } from '../raster/colour-over-white.ts';
+import { type PixelsOverWhite, pixelsOverWhite, writeOverWhite } from '../raster/colour-over-white.ts';
 import type { PrintPicture } from './define-check.ts';
 
 /** The colours that a ray from the edge inwards meets, three numbers of 0…255 a sample. */
@@ -25,7 +25,7 @@ const RAYS = 400;
 export function readEdgeStrips(picture: PrintPicture, blank: BlankInHand, reachMm: number): EdgeStrips {
   const { edge } = blank;
   const { pixelMm } = picture;
-  const colourAt = colourOverWhite(picture.raster);
+  const pixels = pixelsOverWhite(picture.raster);
   const stepMm = Math.min(pixelMm, 0.125);
   const samples = Math.ceil(reachMm / stepMm) + 1;
   const spacingMm = (2 * (edge.box.width + edge.box.height)) / RAYS;
@@ -37,13 +37,13 @@ export function readEdgeStrips(picture: PrintPicture, blank: BlankInHand, reachM
   for (const point of points) {
     const { x, y, normalX, normalY } = point;
     const inside = distanceInside(edge, x - normalX * reachMm, y - normalY * reachMm);
-    if (inside > reachMm - stepMm) strips.push(readStrip(colourAt, picture, point, stepMm, samples));
+    if (inside > reachMm - stepMm) strips.push(readStrip(pixels, picture, point, stepMm, samples));
   }
   return { strips, rays: points.length, stepMm };
 }
 
 function readStrip(
-  colourAt: ColourAt,
+  pixels: PixelsOverWhite,
   { originMm, pixelMm }: PrintPicture,
   { x, y, normalX, normalY }: EdgePoint,
   stepMm: number,
@@ -53,7 +53,7 @@ function readStrip(
   for (let i = 0; i < samples; i += 1) {
     const xMm = x - normalX * i * stepMm - originMm.x;
     const yMm = y - normalY * i * stepMm - originMm.y;
-    strip.set(colourAt(xMm / pixelMm, yMm / pixelMm), 3 * i);
+    writeOverWhite(pixels, xMm / pixelMm, yMm / pixelMm, strip, 3 * i);
   }
   return strip;
 }

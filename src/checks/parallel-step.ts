@@ -33,7 +33,11 @@ export function findParallelStep({ strips, stepMm }: EdgeStrips, belowMm: number
   const steps: Step[][] = [];
   for (const strip of strips) steps.push(listSteps(strip, stepMm));
   for (let atMm = 0; atMm < belowMm; atMm += STRAY_MM / 4) {
-    const found = steps.flatMap((own) => strongestNear(own, atMm) ?? []);
+    const found: Step[] = [];
+    for (const own of steps) {
+      const strongest = strongestNear(own, atMm);
+      if (strongest) found.push(strongest);
+    }
     if (found.length < SHARE * strips.length) continue;
     const isOneColour = (side: 'outer' | 'inner') =>
       countAlike(found.map((step) => step[side])) >= SHARE * strips.length;

@@ -56,7 +56,7 @@ function scoreComb(spectrum: Periodogram, frequency: number): number {
 }
 
 /** Of the pitches near the spectrum's one and its multiples the one whose lines stand out most between others. */
-function placeComb(profiles: readonly Float64Array[], about: number): BlockGrid | null {
+function placeComb(profiles: readonly [Float64Array, Float64Array], about: number): BlockGrid | null {
   const longest = Math.max(...profiles.map(({ length }) => length));
   let best: BlockGrid | null = null;
   let most = LEAST_EXCESS;
@@ -68,11 +68,12 @@ function placeComb(profiles: readonly Float64Array[], about: number): BlockGrid 
     // A short profile says so little that the reach goes beyond every pitch that is looked for, even below nothing.
     const [from, to] = [Math.max(LOWEST, middle - reach), Math.min(HIGHEST, middle + reach)];
     for (let pitchPx = from; pitchPx <= to; pitchPx += reach / (2 * PARTS)) {
-      const combs = profiles.map((profile) => placeLines(profile, pitchPx));
-      const excess = Math.min(...combs.map((comb) => comb.excess));
+      const x = placeLines(profiles[0], pitchPx);
+      const y = placeLines(profiles[1], pitchPx);
+      const excess = Math.min(x.excess, y.excess);
       if (excess <= most) continue;
       most = excess;
-      best = { pitchPx, firstPx: { x: combs[0]!.firstPx, y: combs[1]!.firstPx } };
+      best = { pitchPx, firstPx: { x: x.firstPx, y: y.firstPx } };
     }
   }
   return best;

@@ -31,6 +31,9 @@ function detailOf(line: Float32Array, whole: Uint8Array, from: number): number {
 
 function withoutMean(line: Float32Array, from: number): Float64Array {
   const patch = Float64Array.from(line.subarray(from, from + PATCH_PX));
-  const mean = patch.reduce((sum, value) => sum + value, 0) / PATCH_PX;
-  return patch.map((value) => value - mean);
+  let sum = 0;
+  for (const value of patch) sum += value;
+  const mean = sum / PATCH_PX;
+  for (let i = 0; i < PATCH_PX; i += 1) patch[i]! -= mean;
+  return patch;
 }

@@ -71,5 +71,6 @@ function curvatureProfile({ length, values }: LumaLines): Float64Array {
       profile[i]! += Math.min(curvature, CURVATURE_CAP);
       counts[i]! += 1;
     }
-  return profile.map((sum, i) => sum / Math.max(1, counts[i]!));
+  for (let i = 0; i < profile.length; i += 1) profile[i]! /= Math.max(1, counts[i]!);
+  return profile;
 }

@@ -40,27 +40,36 @@ export function foldOnto(steps: LatticeSteps, cells: LightnessCells, contrast: F
   const area = areaOf(steps);
   const likenesses = listLikenesses(places, contrast, expectedFrom(sums, half), area / 2);
   const times = (cells.width * cells.height) / area;
-  const of = (list: Float64Array, i: number) => list[i]! + list[half + i]!;
-  const { counts, lightness, lightnessSquares } = sums;
-  const variance = sums.squares.reduce((sum, square) => sum + square, 0) / contrast.length;
-  const means = Float64Array.from(
-    { length: half },
-    (_, i) => of(sums.contrast, i) / Math.max(1, of(counts, i)),
-  );
-  const ofMeans = means.reduce((sum, mean, i) => sum + of(counts, i) * mean * mean, 0) / contrast.length;
-  const deviation = (i: number) =>
-    Math.sqrt(Math.max(0, of(lightnessSquares, i) / of(counts, i) - (of(lightness, i) / of(counts, i)) ** 2));
-  const well = [...means.keys()].filter((i) => of(counts, i) >= LEAST_CELLS);
-  const strokes = well.filter((i) => Math.abs(means[i]!) > STROKE * Math.sqrt(ofMeans));
-  const beside = well.filter((i) => Math.abs(means[i]!) < NO_STROKE * Math.sqrt(ofMeans));
-  const behind = meanOf(beside.map(deviation));
+  const counts = bothHalves(sums.counts);
+  const variance = sumOf(sums.squares) / contrast.length;
+  const means = bothHalves(sums.contrast);
+  let squares = 0;
+  for (let i = 0; i < half; i += 1) {
+    means[i]! /= Math.max(1, counts[i]!);
+    squares += counts[i]! * means[i]! * means[i]!;
+  }
+  const ofMeans = squares / contrast.length;
+  const spread = Math.sqrt(ofMeans);
+  const deviations = deviationsOf(bothHalves(sums.lightness), bothHalves(sums.lightnessSquares), counts);
+  const onStrokes: number[] = [];
+  const besideThem: number[] = [];
+  const strengths: number[] = [];
+  for (let i = 0; i < half; i += 1) {
+    if (counts[i]! < LEAST_CELLS) continue;
+    const strength = Math.abs(means[i]!);
+    if (strength < NO_STROKE * spread) besideThem.push(deviations[i]!);
+    if (strength <= STROKE * spread) continue;
+    onStrokes.push(deviations[i]!);
+    strengths.push(strength);
+  }
+  const behind = meanOf(besideThem);
   return {
     times: likenesses.length,
     agree: meanOf(likenesses.map((likeness) => (likeness > ALIKE ? 1 : 0))),
     sameness: (ofMeans / variance) * times,
     behind,
-    through: lowTenth(strokes.map(deviation)) / behind,
-    strength: meanOf(strokes.map((i) => Math.abs(means[i]!))),
+    through: lowTenth(onStrokes) / behind,
+    strength: meanOf(strengths),
   };
 }
 
@@ -97,12 +106,36 @@ function sumUp(
   return { counts, contrast, squares, lightness, lightnessSquares };
 }
 
+/** What the places of both halves come to together. */
+function bothHalves(sums: Float64Array): Float64Array {
+  const half = sums.length / 2;
+  const both = sums.slice(0, half);
+  for (let i = 0; i < half; i += 1) both[i]! += sums[half + i]!;
+  return both;
+}
+
+/** Of each place, from its sums; NaN where nothing was counted. */
+function deviationsOf(sums: Float64Array, squares: Float64Array, counts: Float64Array): Float64Array {
+  const deviations = new Float64Array(counts.length);
+  for (let i = 0; i < counts.length; i += 1)
+    deviations[i] = Math.sqrt(Math.max(0, squares[i]! / counts[i]! - (sums[i]! / counts[i]!) ** 2));
+  return deviations;
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+}
+
 /** Mean contrast at each place, taken from the other half: no repeat is held against itself. */
 function expectedFrom({ contrast, counts }: PlaceSums, half: number): Float64Array {
-  return contrast.map((_, place) => {
+  const expected = new Float64Array(2 * half);
+  for (let place = 0; place < expected.length; place += 1) {
     const other = (place + half) % (2 * half);
-    return contrast[other]! / Math.max(1, counts[other]!);
-  });
+    expected[place] = contrast[other]! / Math.max(1, counts[other]!);
+  }
+  return expected;
 }
 
 /** Correlation of each repeat of more than `least` cells with what is expected at its places; of flat ones none. */

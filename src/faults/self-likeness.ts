@@ -66,9 +66,14 @@ function evenOut(spectrum: HalfSpectrum): void {
 
 /** Of the whole spectrum, in which all columns but the first and the last stand twice. */
 function meanOfAll({ width, height, powers }: HalfSpectrum): number {
-  const sum = powers.reduce((all, power) => all + power, 0);
-  const once = [...powers.subarray(0, height), ...powers.subarray(powers.length - height)];
-  return (2 * sum - once.reduce((all, power) => all + power, 0)) / (width * height);
+  const once = sumOf(powers.subarray(0, height)) + sumOf(powers.subarray(powers.length - height));
+  return (2 * sumOf(powers) - once) / (width * height);
+}
+
+function sumOf(powers: Float64Array): number {
+  let sum = 0;
+  for (const power of powers) sum += power;
+  return sum;
 }
 
 /** The mean of `AROUND` powers each way, as many as there are: first of each column alone, then of as many columns. */

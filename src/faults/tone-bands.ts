@@ -41,9 +41,9 @@ export function findToneBands(
   const ofRows = sumStairs(rows, limits, cellPx, across, down);
   const ofColumns = sumStairs(columns, limits, cellPx, across, down);
   const both = [ofRows, ofColumns];
-  const mask = Uint8Array.from({ length: across * down }, (_, cell) =>
-    widthIn(both, cell) >= limits.leastFlatPx ? 1 : 0,
-  );
+  const mask = new Uint8Array(across * down);
+  for (let cell = 0; cell < mask.length; cell += 1)
+    if (widthIn(both, cell) >= limits.leastFlatPx) mask[cell] = 1;
   return findConnectedAreas(mask, across).map((area) => ({ area, ...averageIn(area, both, mask, across) }));
 }
 
@@ -74,16 +74,15 @@ function sumStairs(
         steps[cell]! += (chain.step * overlap) / cellPx;
       }
   }
-  const stairs = covered.map((sum, cell) => (sum >= COVERED * lines[cell]! ? sum : 0));
-  return { stairs, lengths, steps };
+  for (let cell = 0; cell < cells; cell += 1) if (covered[cell]! < COVERED * lines[cell]!) covered[cell] = 0;
+  return { stairs: covered, lengths, steps };
 }
 
 /** Width of the bands in a cell, pixels; 0 where it has none. */
 function widthIn(both: readonly CellStairs[], cell: number): number {
-  const sum = both.reduce((total, { stairs, lengths }) => {
-    const length = stairs[cell]! > 0 ? lengths[cell]! / stairs[cell]! : Infinity;
-    return total + 1 / length ** 2;
-  }, 0);
+  let sum = 0;
+  for (const { stairs, lengths } of both)
+    if (stairs[cell]! > 0) sum += 1 / (lengths[cell]! / stairs[cell]!) ** 2;
   return sum === 0 ? 0 : 1 / Math.sqrt(sum);
 }
 

@@ -5,9 +5,13 @@ import type { PointPx } from './rectangle.ts';
  * @see A. M. Andrew, "Another efficient algorithm for convex hulls in two dimensions", Inf. Proc. Letters 9 (1979).
  */
 export function findConvexHull(points: readonly PointPx[]): PointPx[] {
-  const sorted = [...points].sort((p, q) => p.x - q.x || p.y - q.y);
+  const sorted = [...points].sort(byPlace);
   if (sorted.length < 3) return sorted;
   return [...chain(sorted), ...chain(sorted.reverse())];
+}
+
+function byPlace(p: PointPx, q: PointPx): number {
+  return p.x - q.x || p.y - q.y;
 }
 
 /** One half of the hull, without its last point, which the other half begins with. */

@@ -1,5 +1,5 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { createRunList, type Runs } from './connected-areas.ts';
+import { RunList, type Runs } from './connected-areas.ts';
 import { viewRgbaWords } from './pixel-units.ts';
 import { channelsOf, type Raster } from './raster.ts';
 
@@ -11,7 +11,7 @@ export type AlphaLimit = { readonly from: number } | { readonly below: number };
  * opaque. No mask is made: of a large picture it would take a byte for each pixel.
  */
 export function listAlphaRuns(raster: Raster, boxPx: RectPx, limit: AlphaLimit): Runs {
-  const runs = createRunList();
+  const runs = new RunList();
   const marksHigh = 'from' in limit;
   const least = Math.ceil(marksHigh ? limit.from : limit.below);
   if (!raster.hasAlpha) {

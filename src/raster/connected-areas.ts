@@ -15,19 +15,21 @@ export interface ConnectedArea {
 export function findConnectedAreas(mask: Uint8Array, widthPx: number, leastPixels = 1): ConnectedArea[] {
   const regions = sumUp(listRuns(mask, widthPx));
   const areas: ConnectedArea[] = [];
-  regions.pixels.forEach((pixels, root) => {
-    if (pixels >= leastPixels) areas.push(areaAt(regions, root));
-  });
-  return areas.sort((a, b) => b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x);
+  for (let root = 0; root < regions.count; root += 1)
+    if (regions.pixels[root]! >= leastPixels) areas.push(areaAt(regions, root));
+  return areas.sort(bySize);
+}
+
+function bySize(a: ConnectedArea, b: ConnectedArea): number {
+  return b.pixels - a.pixels || a.boxPx.y - b.boxPx.y || a.boxPx.x - b.boxPx.x;
 }
 
 /** The largest of them, the topmost where several are; null where nothing is marked. */
 export function findLargestArea(mask: Uint8Array, widthPx: number): ConnectedArea | null {
   const regions = sumUp(listRuns(mask, widthPx));
   let largest = -1;
-  regions.pixels.forEach((pixels, root) => {
-    if (pixels > (regions.pixels[largest] ?? 0)) largest = root;
-  });
+  for (let root = 0; root < regions.count; root += 1)
+    if (regions.pixels[root]! > (regions.pixels[largest] ?? 0)) largest = root;
   return largest < 0 ? null : areaAt(regions, largest);
 }
 
@@ -41,7 +43,7 @@ export interface Runs {
 
 /** All runs of 1 in a mask, rows from the top, `widthPx` a row. */
 export function listRuns(mask: Uint8Array, widthPx: number): Runs {
-  const runs = createRunList();
+  const runs = new RunList();
   for (let from = 0, y = 0; from < mask.length; from += widthPx, y += 1) {
     const line = mask.subarray(from, from + widthPx);
     for (let start = line.indexOf(1); start !== -1; ) {
@@ -55,22 +57,33 @@ export function listRuns(mask: Uint8Array, widthPx: number): Runs {
 }
 
 /** Runs that are found one after the other: rows from the top, each from the left. */
-export function createRunList(): {
-  readonly add: (y: number, from: number, to: number) => void;
-  readonly list: () => Runs;
-} {
-  let [y, from, to] = [new Int32Array(1024), new Int32Array(1024), new Int32Array(1024)];
-  let count = 0;
-  return {
-    add: (row, start, end) => {
-      if (count === y.length) [y, from, to] = [grow(y), grow(from), grow(to)];
-      y[count] = row;
-      from[count] = start;
-      to[count] = end;
-      count += 1;
-    },
-    list: () => ({ count, y: y.slice(0, count), from: from.slice(0, count), to: to.slice(0, count) }),
-  };
+export class RunList {
+  #y = new Int32Array(1024);
+  #from = new Int32Array(1024);
+  #to = new Int32Array(1024);
+  #count = 0;
+
+  add(y: number, from: number, to: number): void {
+    if (this.#count === this.#y.length) {
+      this.#y = grow(this.#y);
+      this.#from = grow(this.#from);
+      this.#to = grow(this.#to);
+    }
+    this.#y[this.#count] = y;
+    this.#from[this.#count] = from;
+    this.#to[this.#count] = to;
+    this.#count += 1;
+  }
+
+  list(): Runs {
+    const count = this.#count;
+    return {
+      count,
+      y: this.#y.slice(0, count),
+      from: this.#from.slice(0, count),
+      to: this.#to.slice(0, count),
+    };
+  }
 }
 
 function grow(list: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
@@ -81,7 +94,8 @@ function grow(list: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
 
 /** For each run another of its region, down to the first one, which is its own: each run joined with those above it. */
 export function joinRuns({ count, y, from, to }: Runs): Int32Array {
-  const parent = Int32Array.from({ length: count }, (_, i) => i);
+  const parent = new Int32Array(count);
+  for (let i = 0; i < count; i += 1) parent[i] = i;
   let above = 0;
   for (let i = 0; i < count; i += 1) {
     const row = y[i]! - 1;

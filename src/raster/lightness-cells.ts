@@ -1,4 +1,5 @@
 import type { RectPx } from '../geometry/rectangle.ts';
+import { evenPlaces } from './even-places.ts';
 import type { Raster } from './raster.ts';
 import { lightnessSource, readLightness } from './read-lightness.ts';
 
@@ -25,11 +26,9 @@ export function readLightnessCells(raster: Raster, boxPx: RectPx, most: number):
   const width = Math.floor(boxPx.width / cellPx);
   const height = Math.floor(boxPx.height / cellPx);
   const count = Math.min(READ, cellPx);
-  const steps = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * cellPx) / count));
-  const offsets = Int32Array.from(
-    { length: width * count },
-    (_, i) => Math.floor(i / count) * cellPx + steps[i % count]!,
-  );
+  const steps = evenPlaces(cellPx, count);
+  const offsets = new Int32Array(width * count);
+  for (let i = 0; i < offsets.length; i += 1) offsets[i] = Math.floor(i / count) * cellPx + steps[i % count]!;
   const source = lightnessSource(raster);
   const row = new Float32Array(width * count);
   const values = new Float64Array(width * height);

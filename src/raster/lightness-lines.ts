@@ -1,4 +1,5 @@
 import type { RectPx } from '../geometry/rectangle.ts';
+import { evenPlaces } from './even-places.ts';
 import type { Raster } from './raster.ts';
 import { lightnessSource, readLightness } from './read-lightness.ts';
 
@@ -11,7 +12,7 @@ export interface LightnessLines {
   /** L* of each line over white, 0…100. */
   readonly values: readonly Float32Array[];
   /** Where each lies across, pixels from the top or left of the box. */
-  readonly at: readonly number[];
+  readonly at: ArrayLike<number>;
 }
 
 /**
@@ -27,24 +28,21 @@ export function readLightnessLines(
   const length = along === 'x' ? boxPx.width : boxPx.height;
   const across = along === 'x' ? boxPx.height : boxPx.width;
   const count = Math.min(most, across);
-  const at = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * across) / count));
+  const at = evenPlaces(across, count);
   const values = new Float32Array(count * length);
   // Columns too are read row by row: down a column every pixel would be fetched from another place of the memory.
-  const offsets = along === 'x' ? Int32Array.from({ length }, (_, x) => x) : Int32Array.from(at);
-  const rows = along === 'x' ? at : Array.from({ length }, (_, y) => y);
+  // Of a whole side every pixel: as many places as there are.
+  const offsets = along === 'x' ? evenPlaces(length, length) : at;
+  const rows = along === 'x' ? at : evenPlaces(length, length);
   const source = lightnessSource(raster);
   const [between, step] = along === 'x' ? [length, 1] : [1, length];
-  for (const [i, y] of rows.entries())
-    readLightness(source, (boxPx.y + y) * raster.widthPx + boxPx.x, offsets, {
+  for (let i = 0; i < rows.length; i += 1)
+    readLightness(source, (boxPx.y + rows[i]!) * raster.widthPx + boxPx.x, offsets, {
       values,
       from: i * between,
       step,
     });
-  return {
-    along,
-    boxPx,
-    length,
-    at,
-    values: at.map((_, i) => values.subarray(i * length, (i + 1) * length)),
-  };
+  const lines: Float32Array[] = [];
+  for (let i = 0; i < count; i += 1) lines.push(values.subarray(i * length, (i + 1) * length));
+  return { along, boxPx, length, at, values: lines };
 }

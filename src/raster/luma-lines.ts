@@ -1,4 +1,5 @@
 import { LUMA_BLUE, LUMA_GREEN, LUMA_RED } from '../colour/luma.ts';
+import { evenPlaces } from './even-places.ts';
 import { channelsOf, fullScaleOf, type Raster } from './raster.ts';
 
 /** Some rows (`x`: along them) or columns (`y`) of a picture, evenly spread, as they were coded. */
@@ -25,9 +26,13 @@ export function readLumaLines(
   if (model === 'cmyk') throw new Error('Expected a gray or rgb raster, received cmyk.');
   const [length, across] = along === 'x' ? [widthPx, heightPx] : [heightPx, widthPx];
   const count = Math.min(most, across);
-  const places = Array.from({ length: count }, (_, i) => Math.floor(((i + 0.5) * across) / count));
-  const values = places.map(() => new Float32Array(length));
-  const whole = places.map(() => new Uint8Array(length));
+  const places = evenPlaces(across, count);
+  const values: Float32Array[] = [];
+  const whole: Uint8Array[] = [];
+  for (let line = 0; line < count; line += 1) {
+    values.push(new Float32Array(length));
+    whole.push(new Uint8Array(length));
+  }
   const channels = channelsFor(raster, of);
   // Columns together, row by row: one after the other they would fetch the whole picture from memory each time.
   if (along === 'x')
