@@ -89,13 +89,10 @@ async function appendLine(
     : { sha256: sha256!, formats: [sha256!] };
   // It changed since it was judged: nothing is known of what is there now.
   if (!source?.formats.includes(sha256!)) return;
-  const isThere = await folders.expect(dirname(path)).then(
-    () => true,
-    () => false,
-  );
-  if (!isThere) return;
+  const disk = folders.list().get(dirname(path));
+  if (disk === undefined) return;
   const written = report.output ? await writtenAt(path) : null;
-  await appendToRunRecord(dirname(path), {
+  await appendToRunRecord(dirname(path), disk, {
     file: basename(path),
     sourceSha256: source.sha256,
     optionsSha256,

@@ -1,4 +1,4 @@
-import { appendFile, readFile } from 'node:fs/promises';
+import { open, readFile, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type ArtworkReport, SEEDS_SHA256, VERSION } from '../../src/index.ts';
 import { publishFile } from '../output/publish-file.ts';
@@ -64,11 +64,25 @@ export async function compactRunRecord(folder: string, temps: TempFiles): Promis
   await publishFile({ path, told: RUN_RECORD_NAME }, bytes, { replace: true, temps }).catch(() => undefined);
 }
 
-/** Adds a line; where it cannot be written, the artwork is judged anew next time, and that is all. */
-export async function appendToRunRecord(folder: string, line: RunRecordLine): Promise<void> {
+/**
+ * Adds a line to the record on this disk; where it cannot be written, the artwork is judged anew next time, and that is all.
+ * A drive may be pulled at any moment: what is opened beneath its mount point then is taken away again.
+ */
+export async function appendToRunRecord(folder: string, disk: number, line: RunRecordLine): Promise<void> {
   // Behind a line break of its own: the line before may be torn.
   const text = `\n${JSON.stringify({ ...MADE_BY, ...line })}\n`;
-  await appendFile(join(folder, RUN_RECORD_NAME), text).catch(() => undefined);
+  const path = join(folder, RUN_RECORD_NAME);
+  const file = await open(path, 'a').catch(() => null);
+  if (file === null) return;
+  try {
+    const { dev, size } = await file.stat();
+    if (dev === disk) await file.appendFile(text);
+    else if (size === 0) await rm(path, { force: true });
+  } catch {
+    // As if it could not be opened.
+  } finally {
+    await file.close().catch(() => undefined);
+  }
 }
 
 function parseLine(line: string): ReadRunRecordLine | null {

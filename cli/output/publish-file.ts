@@ -56,6 +56,8 @@ export async function publishFile(
     try {
       await writeSynced(temp, bytes, signal, mode);
       signal?.throwIfAborted();
+      // A drive that was pulled meanwhile: the name would stand beneath its mount point.
+      await folders?.expect(folder);
       if (!(await giveName(temp, path, replace))) throw fileExists(told, folderOption);
     } finally {
       await temps.remove(temp);
