@@ -1,5 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
+import { type BoxPixels, pixelInRaster, pixelsOfBox } from '../raster/box-pixels.ts';
+import type { Raster } from '../raster/raster.ts';
 
 /** A ground of one colour that fills a rectangle round a subject. */
 export interface FlatBox {
@@ -48,31 +49,7 @@ export function findFlatBox(
   return pixels > ALL * mask.length ? null : { boxPx, colour, pixels, mask };
 }
 
-/** The pixels of a box of a raster, by number from its top left. */
-interface BoxPixels {
-  readonly data: Raster['data'];
-  readonly widthPx: number;
-  readonly hasAlpha: boolean;
-  readonly step: number;
-  readonly full: number;
-  /** Where green and blue lie after red; gray three times. */
-  readonly green: number;
-  readonly blue: number;
-  readonly boxPx: RectPx;
-}
-
-function pixelsOfBox(raster: Raster, boxPx: RectPx): BoxPixels {
-  const { data, widthPx, hasAlpha } = raster;
-  const [green, blue] = raster.model === 'gray' ? [0, 0] : [1, 2];
-  return { data, widthPx, hasAlpha, step: channelsOf(raster), full: fullScaleOf(raster), green, blue, boxPx };
-}
-
 type Colour = readonly [number, number, number];
-
-function placeOf({ boxPx, widthPx, step }: BoxPixels, pixel: number): number {
-  const { x, y, width } = boxPx;
-  return ((y + Math.floor(pixel / width)) * widthPx + x + (pixel % width)) * step;
-}
 
 /** 0…1. */
 function alphaAt({ data, hasAlpha, step, full }: BoxPixels, at: number): number {
@@ -86,7 +63,7 @@ function overWhite(sample: number, full: number, alpha: number): number {
 
 function isGround(box: BoxPixels, ground: Colour, pixel: number): boolean {
   const { data, full } = box;
-  const at = placeOf(box, pixel);
+  const at = pixelInRaster(box, pixel) * box.step;
   const alpha = alphaAt(box, at);
   return (
     255 * alpha >= LEAST_ALPHA &&
@@ -113,7 +90,7 @@ function listSides({ width, height }: RectPx): readonly (readonly number[])[] {
 function findMiddleColour(pixels: readonly number[], box: BoxPixels): Colour | null {
   const seen: number[] = [];
   for (const pixel of pixels) {
-    const at = placeOf(box, pixel);
+    const at = pixelInRaster(box, pixel) * box.step;
     if (255 * alphaAt(box, at) >= LEAST_ALPHA) seen.push(at);
   }
   if (seen.length < RIM_SHARE * pixels.length) return null;

@@ -1,5 +1,6 @@
 import type { RectPx } from '../geometry/rectangle.ts';
-import { channelsOf, fullScaleOf, type Raster } from '../raster/raster.ts';
+import { type BoxPixels, pixelInRaster, pixelsOfBox } from '../raster/box-pixels.ts';
+import type { Raster } from '../raster/raster.ts';
 import { measureLayers, REACH } from './rim-layers.ts';
 
 /** One pixel of the rim, and what lies within. */
@@ -35,7 +36,7 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
   const { boxPx, layers, ends } = measureLayers(raster, contentBoxPx);
   const places = placesByLayer(layers);
   if (ends === 0) return { pixels: [], ends };
-  const rim = new RimList(rimSource(raster, boxPx), layers, places);
+  const rim = new RimList(pixelsOfBox(raster, boxPx), layers, places);
   for (const layer of [4, 3, 2, 1, -1, -2, -3, -4]) {
     const own = places.get(layer)!;
     // What juts out touches no deeper layer, but others of its own.
@@ -47,14 +48,14 @@ export function listRim(raster: Raster, contentBoxPx: RectPx): Rim {
 
 class RimList {
   readonly pixels: RimPixel[] = [];
-  readonly #source: RimSource;
+  readonly #source: BoxPixels;
   readonly #layers: Int8Array;
   /** Of each place, where its pixel stands in the list; -1 where it does not. */
   readonly #slots: Int32Array;
   /** Three numbers a slot: lists in objects would be made and thrown away for each neighbour of each pixel. */
   readonly #within: Float64Array;
 
-  constructor(source: RimSource, layers: Int8Array, places: PlacesByLayer) {
+  constructor(source: BoxPixels, layers: Int8Array, places: PlacesByLayer) {
     this.#source = source;
     this.#layers = layers;
     this.#slots = new Int32Array(layers.length).fill(-1);
@@ -107,31 +108,9 @@ function placesByLayer(layers: Int8Array): PlacesByLayer {
   return places;
 }
 
-/** The pixels of a box of a raster, by number from its top left. */
-interface RimSource {
-  readonly data: Raster['data'];
-  readonly widthPx: number;
-  readonly step: number;
-  readonly full: number;
-  /** Where green and blue lie after red; gray three times. */
-  readonly green: number;
-  readonly blue: number;
-  readonly boxPx: RectPx;
-}
-
-function rimSource(raster: Raster, boxPx: RectPx): RimSource {
-  const { data, widthPx, model } = raster;
-  const [green, blue] = model === 'gray' ? [0, 0] : [1, 2];
-  return { data, widthPx, step: channelsOf(raster), full: fullScaleOf(raster), green, blue, boxPx };
-}
-
-function pixelOf({ widthPx, boxPx: { x, y, width } }: RimSource, at: number): number {
-  return (y + Math.floor(at / width)) * widthPx + x + (at % width);
-}
-
-function readPixel(source: RimSource, at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> {
+function readPixel(source: BoxPixels, at: number): Pick<RimPixel, 'pixel' | 'alpha' | 'colour'> {
   const { data, step, full, green, blue } = source;
-  const pixel = pixelOf(source, at);
+  const pixel = pixelInRaster(source, at);
   const from = pixel * step;
   return {
     pixel,
@@ -141,9 +120,9 @@ function readPixel(source: RimSource, at: number): Pick<RimPixel, 'pixel' | 'alp
 }
 
 /** Adds the colour of a pixel, 0 to 1 each, to three numbers of a list. */
-function addColour(source: RimSource, at: number, sums: Float64Array, to: number): void {
+function addColour(source: BoxPixels, at: number, sums: Float64Array, to: number): void {
   const { data, step, full, green, blue } = source;
-  const from = pixelOf(source, at) * step;
+  const from = pixelInRaster(source, at) * step;
   sums[to]! += data[from]! / full;
   sums[to + 1]! += data[from + green]! / full;
   sums[to + 2]! += data[from + blue]! / full;
